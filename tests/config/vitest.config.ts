@@ -1,0 +1,35 @@
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vitest/config'
+
+const root = fileURLToPath(new URL('../..', import.meta.url))
+const alias = { '@': root.replace(/\/$/, '') }
+
+/** Three rooms of tests: pure code, published checks, and whatever needs a real PostgreSQL. */
+export default defineConfig({
+  root,
+  resolve: { alias },
+  test: {
+    projects: [
+      {
+        resolve: { alias },
+        test: { name: 'unit', root, include: ['tests/shared/**/*.test.ts', 'tests/rules/**/*.test.ts'] },
+      },
+      {
+        resolve: { alias },
+        test: { name: 'published', root, include: ['tests/published/**/*.test.ts'] },
+      },
+      {
+        resolve: { alias: { ...alias, 'server-only': `${alias['@']}/tests/support/server-only.ts` } },
+        test: {
+          name: 'database',
+          root,
+          include: ['tests/lib/**/*.test.ts'],
+          globalSetup: ['tests/support/database-setup.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          maxWorkers: 2,
+        },
+      },
+    ],
+  },
+})
