@@ -1,0 +1,215 @@
+import type { JarSize } from '@/shared/kitchen/jar-sizes'
+import type { Method } from '@/shared/kitchen/methods'
+import type { KitchenTime } from '@/shared/time/kitchen-time'
+
+export type JarRange = { readonly low: number; readonly typical: number; readonly high: number }
+
+/** One kettle's worth. */
+export type PlannedBatch = {
+  /** Unique in the plan and stable for the same problem, e.g. 'plum-jam/3'. */
+  readonly id: string
+  /** On charts and jars, e.g. 'J3'. Numbered in order of cooking. */
+  readonly code: string
+  readonly preparationId: string
+  /** How many tested batches are in the kettle; 1 for jam and jelly, always. */
+  readonly multiple: number
+  readonly jars: JarRange
+  readonly kettleId: string
+  readonly cookStart: KitchenTime
+  readonly cookEnd: KitchenTime
+  readonly fillStart: KitchenTime
+  readonly fillEnd: KitchenTime
+  readonly taskIds: readonly string[]
+}
+
+/** One canner's worth. Times in order: jarBoilAt ≤ loadAt < heatAt < boilAt < processEndAt ≤ restEndAt < emptyAt. */
+export type PlannedLoad = {
+  readonly id: string
+  /** 'L01', numbered in order of loading. */
+  readonly code: string
+  readonly cannerId: string
+  readonly preparationId: string
+  readonly method: Method
+  readonly jarSize: JarSize
+  readonly batchParts: readonly { readonly batchId: string; readonly jars: JarRange }[]
+  /** The canner is taken from here: earlier than loadAt only when empty jars boil in it. */
+  readonly jarBoilAt: KitchenTime
+  readonly loadAt: KitchenTime
+  /** Loaded; come-up begins. */
+  readonly heatAt: KitchenTime
+  /** Pressure only: steam flows, venting begins; null otherwise. */
+  readonly ventAt: KitchenTime | null
+  /** Pressure only: vent closed; null otherwise. */
+  readonly ventEndAt: KitchenTime | null
+  /** Planned full boil or full pressure: the process time starts. */
+  readonly boilAt: KitchenTime
+  readonly processEndAt: KitchenTime
+  /** Ready to lift out. */
+  readonly restEndAt: KitchenTime
+  readonly emptyAt: KitchenTime
+  readonly processMinutes: number
+  readonly psi: number | null
+  /** Publication and section of the minutes. */
+  readonly source: string
+  readonly operatorId: string
+  readonly loaderId: string
+  readonly unloaderId: string
+  /** Latest minute the jars may still be loaded. */
+  readonly latestLoadAt: KitchenTime
+}
+
+export type PlanTaskKind =
+  | 'brief'
+  | 'soak'
+  | 'preheat'
+  | 'prep'
+  | 'jar-heat'
+  | 'cook'
+  | 'hold'
+  | 'fill'
+  | 'load'
+  | 'come-up'
+  | 'process'
+  | 'rest'
+  | 'unload'
+  | 'wash'
+  | 'label'
+  | 'clean-up'
+
+export type PlannedTask = {
+  readonly id: string
+  readonly kind: PlanTaskKind
+  readonly start: KitchenTime
+  readonly end: KitchenTime
+  /** 'watch': minds it without hands on it. Tasks of equipment alone have no people. */
+  readonly attention: 'hands-on' | 'watch'
+  readonly peopleIds: readonly string[]
+  readonly kettleId: string | null
+  readonly burnerId: string | null
+  readonly cannerId: string | null
+  /** 0-based fill table. */
+  readonly tableIndex: number | null
+  readonly batchId: string | null
+  readonly loadId: string | null
+}
+
+export type NightBeforeStep = {
+  readonly preparationId: string
+  readonly label: string
+  readonly hours: number
+  /** Negative: minutes before 00:00 of the day. */
+  readonly startBy: KitchenTime
+  readonly doneBy: KitchenTime
+  readonly householdId: string
+  readonly batchIds: readonly string[]
+  /** True when nobody offered and the plan proposes this household. */
+  readonly proposed: boolean
+}
+
+/** What fixes the finish time. */
+export type BindingReason =
+  | {
+      readonly kind: 'canners'
+      readonly method: Method
+      readonly cannerIds: readonly string[]
+      readonly from: KitchenTime
+      readonly slackMinutes: number
+    }
+  | { readonly kind: 'kettle'; readonly kettleIds: readonly string[]; readonly from: KitchenTime; readonly slackMinutes: number }
+  | { readonly kind: 'burners'; readonly from: KitchenTime; readonly slackMinutes: number }
+  | { readonly kind: 'people'; readonly skill: string; readonly from: KitchenTime; readonly slackMinutes: number }
+  | { readonly kind: 'first-load'; readonly from: KitchenTime; readonly slackMinutes: number }
+
+/** Work that found no hands; the food itself is safe and planned. */
+export type PlanShortage =
+  | { readonly kind: 'jars'; readonly preparationId: string; readonly wanted: number; readonly planned: JarRange }
+  | { readonly kind: 'hands'; readonly stage: 'wash' | 'label' | 'clean-up'; readonly batchId: string | null; readonly minutes: number }
+  | { readonly kind: 'language'; readonly personId: string; readonly language: string }
+
+export type CannerMinutes = { readonly needed: number; readonly available: number; readonly slack: number }
+
+export type DayPlan = {
+  readonly dayId: string
+  readonly batches: readonly PlannedBatch[]
+  readonly loads: readonly PlannedLoad[]
+  readonly tasks: readonly PlannedTask[]
+  readonly nightBefore: readonly NightBeforeStep[]
+  /** The last jar is out of the last canner. */
+  readonly finishAt: KitchenTime
+  readonly cleanUpEndAt: KitchenTime
+  /** Over all usable canners, first load to canners-empty-by. */
+  readonly cannerMinutes: CannerMinutes
+  /** The same by method. */
+  readonly cannerMinutesByMethod: readonly (CannerMinutes & { readonly method: Method })[]
+  /** No plan for the same batches can finish earlier than this. */
+  readonly lowerBound: KitchenTime
+  readonly bindingReason: BindingReason
+  /** Loads that fix the finish, in order of time. */
+  readonly criticalLoadIds: readonly string[]
+  readonly shortages: readonly PlanShortage[]
+  /** The priority rule that gave this plan. */
+  readonly rule: string
+}
+
+/** The limit that stops a plan. Minutes, jars, litres or people as the kind says. */
+export type PlanLimit =
+  | { readonly kind: 'canner-minutes'; readonly method: Method; readonly canners: number }
+  | { readonly kind: 'no-canner-for-method'; readonly method: Method; readonly preparationId: string; readonly whyNot: readonly string[] }
+  | { readonly kind: 'canner-too-small'; readonly jarSize: JarSize; readonly preparationId: string }
+  | { readonly kind: 'kettle-too-small'; readonly preparationId: string }
+  | { readonly kind: 'burners' }
+  | {
+      readonly kind: 'people-with-skill'
+      readonly skills: readonly string[]
+      readonly stage: PlanTaskKind
+      readonly preparationId: string | null
+    }
+  | { readonly kind: 'headcount' }
+  | { readonly kind: 'rack' }
+  | { readonly kind: 'lead-step'; readonly preparationId: string; readonly label: string }
+  | { readonly kind: 'jars-need-boiling'; readonly preparationId: string }
+  | { readonly kind: 'hours' }
+  | { readonly kind: 'bad-number'; readonly field: string }
+
+/** One change that was planned again with this result; never a guess. */
+export type WayOut = {
+  readonly change:
+    | { readonly kind: 'jars-washed-hot'; readonly preparationIds: readonly string[]; readonly minutes: number }
+    | { readonly kind: 'jars-boiled-in-pot'; readonly preparationIds: readonly string[] }
+    | { readonly kind: 'one-more-canner'; readonly method: Method }
+    | { readonly kind: 'fewer-batches'; readonly preparationId: string; readonly batches: number; readonly jars: number }
+    | { readonly kind: 'start-earlier'; readonly minutes: number }
+    | { readonly kind: 'stay-later'; readonly minutes: number }
+    | { readonly kind: 'one-more-burner' }
+    | { readonly kind: 'one-more-person'; readonly skills: readonly string[] }
+    | { readonly kind: 'drop-preparation'; readonly preparationId: string }
+  readonly fits: boolean
+  /** Null when it does not fit. */
+  readonly finishAt: KitchenTime | null
+  readonly cannerMinutes: CannerMinutes
+}
+
+/** Why no plan is given, and what would give one. */
+export type PlanRefusal = {
+  readonly kind: 'does-not-fit'
+  readonly limit: PlanLimit
+  /** In the unit of the limit: minutes, people, jars, litres. */
+  readonly needed: number
+  readonly available: number
+  /** Where in the day it binds, when one moment can be named. */
+  readonly at: KitchenTime | null
+  readonly batchCount: number
+  readonly loadCount: number
+  /** Fitting ones first, then by least loss. */
+  readonly waysOut: readonly WayOut[]
+}
+
+export type TaskActual = {
+  readonly loadCode: string
+  readonly cannerId: string
+  readonly loadedAt: KitchenTime | null
+  readonly boilAt: KitchenTime | null
+  readonly processEndAt: KitchenTime | null
+  readonly emptyAt: KitchenTime | null
+  readonly jarsIn: number | null
+}
