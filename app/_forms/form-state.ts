@@ -1,0 +1,7 @@
+import type { Refusal } from '@/shared/wording/refusal'
+
+/** What a form is told after it was sent and not saved: what was typed comes back, with the reason. */
+export interface FormState {
+  readonly typed?: Readonly<Record<string, string | readonly string[]>>
+  readonly refusal?: Refusal
+}

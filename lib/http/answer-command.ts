@@ -1,0 +1,52 @@
+import 'server-only'
+import { currentActor, currentUser } from '@/lib/auth/current-actor'
+import type { Command } from '@/lib/commands/command'
+import { runCommand } from '@/lib/commands/run-command'
+import { DatabaseUnavailable } from '@/lib/db/database-unavailable'
+import { env } from '@/lib/env'
+import { countInWindow } from '@/lib/services/count-in-window'
+import { notFound, notSaved, type Refusal, signInFirst } from '@/shared/wording/refusal'
+import { problemResponse } from './problem'
+import { readJson } from './read-json'
+import { fromOurPages } from './same-origin'
+
+/** What a handler makes of the parsed body: which command, with which input. */
+export type Choose = (body: unknown) => { command: Command<never>; input: unknown } | Refusal
+
+/** Answers one unsafe request of `/api/v1`: who, what, do, answer. */
+export async function answerCommand(request: Request, groupId: string, choose: Choose): Promise<Response> {
+  try {
+    return await answer(request, groupId, choose)
+  } catch (error) {
+    if (error instanceof DatabaseUnavailable) return problemResponse(notSaved())
+    throw error
+  }
+}
+
+async function answer(request: Request, groupId: string, choose: Choose): Promise<Response> {
+  const ours = fromOurPages(request.headers)
+  if (!ours.ok) return problemResponse(ours.problem)
+  const body = await readJson(request)
+  if (!body.ok) return problemResponse(body.problem)
+
+  const actor = await currentActor(groupId)
+  if (!actor) return problemResponse((await currentUser()) ? notFound('Group') : signInFirst())
+  const wait = await countInWindow(`changes:${actor.userId}`, env().changesPerMinute, 60)
+  if (wait > 0) return problemResponse(TOO_FAST, { 'retry-after': String(wait) })
+
+  const chosen = choose(body.value)
+  if ('code' in chosen) return problemResponse(chosen)
+  const idempotencyKey = request.headers.get('idempotency-key') ?? ''
+  const done = await runCommand(chosen.command, { actor, idempotencyKey, input: chosen.input })
+  if (!done.ok) return problemResponse(done.problem)
+  return Response.json(done.value.reply, {
+    headers: { 'cache-control': 'no-store', ...(done.value.replayed ? { 'idempotent-replayed': 'true' } : {}) },
+  })
+}
+
+const TOO_FAST: Refusal = {
+  code: 'too-many-requests',
+  status: 429,
+  what: 'Not saved: too many entries in a minute.',
+  instead: 'Wait a moment and send it again.',
+}
