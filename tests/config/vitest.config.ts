@@ -12,7 +12,7 @@ export default defineConfig({
     projects: [
       {
         resolve: { alias },
-        test: { name: 'unit', root, include: ['tests/shared/**/*.test.ts', 'tests/rules/**/*.test.ts'] },
+        test: { name: 'unit', root, include: ['tests/shared/**/*.test.ts', 'tests/rules/**/*.test.ts', 'tests/app/**/*.test.tsx'] },
       },
       {
         resolve: { alias },

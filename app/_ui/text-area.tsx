@@ -1,0 +1,39 @@
+import { useId } from 'react'
+import { type FieldBasics, FieldError, FieldHint, fieldWiring, OptionalMark } from '@/app/_ui/field-frame'
+
+/** Several lines to type. */
+export function TextArea({
+  name,
+  label,
+  hint,
+  typed,
+  errors,
+  required,
+  id,
+  rows = 3,
+  maxLength,
+}: FieldBasics & { rows?: number; maxLength?: number }) {
+  const ownId = useId()
+  const fieldId = id ?? `${name}-${ownId}`
+  const { message, aria } = fieldWiring(fieldId, hint, errors)
+  return (
+    <div className="field">
+      <label htmlFor={fieldId}>
+        {label}
+        <OptionalMark required={required} />
+      </label>
+      <FieldHint id={fieldId} hint={hint} />
+      <FieldError id={fieldId} message={message} />
+      <textarea
+        {...aria}
+        className="input"
+        id={fieldId}
+        name={name}
+        rows={rows}
+        maxLength={maxLength}
+        required={required === true}
+        defaultValue={typed ?? undefined}
+      />
+    </div>
+  )
+}
