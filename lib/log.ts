@@ -1,11 +1,36 @@
 import 'server-only'
-import { type Logger, pino } from 'pino'
+import { headers } from 'next/headers'
+import { type Logger, pino, stdSerializers } from 'pino'
 import { env } from './env'
+
+/** Never written, wherever they turn up in what is logged. */
+const SECRETS = ['password', 'token', 'secret', 'cookie', 'authorization', 'email', 'databaseUrl', 'url']
 
 let logger: Logger | undefined
 
-/** One JSON line an event: ids, never e-mail addresses, cookies, tokens, bodies or addresses with secrets. */
+/** The process's log: JSON lines on standard output, with ids instead of names and addresses. */
 export function log(): Logger {
-  logger ??= pino({ level: env().logLevel, base: undefined, redact: ['password', 'token', 'cookie', 'authorization', '*.password', '*.token'] })
+  logger ??= pino({
+    level: env().logLevel,
+    base: null,
+    timestamp: () => `,"time":"${new Date().toISOString()}"`,
+    formatters: { level: (label) => ({ level: label }) },
+    serializers: { err: describeError },
+    redact: { paths: SECRETS.flatMap((name) => [name, `*.${name}`]), censor: '[not logged]' },
+  })
   return logger
+}
+
+/** The log with the id of the request under way, which the answer carries as X-Request-Id. */
+export async function requestLog(): Promise<Logger> {
+  const requestId = (await headers()).get('x-request-id')
+  return log().child({ requestId })
+}
+
+/** Addresses with passwords may sit in the message of a database error. */
+function describeError(error: Error) {
+  const { type, message, stack } = stdSerializers.err(error)
+  const withoutAddresses = (text: string) => text.replace(/\b[a-z]+:\/\/[^\s'"]+/gi, '[address]')
+  const code = 'code' in error ? error.code : undefined
+  return { type, code, message: withoutAddresses(message), stack: withoutAddresses(stack) }
 }

@@ -1,29 +1,50 @@
 import 'server-only'
 import { PrismaPg } from '@prisma/adapter-pg'
 import { env } from '@/lib/env'
+import { DatabaseUnavailable, isDatabaseUnavailable } from './database-unavailable'
 import { PrismaClient } from './generated/client'
 
-const KEPT = globalThis as { lidsongDatabase?: PrismaClient }
+/** One client a process, also across the reloads of `next dev`; lib/cli/serve-within-limits.mjs closes it by the same symbol. */
+const DATABASE = Symbol.for('lidsong.database')
 
-/**
- * The one client of this process, made when first asked for.
- *
- * Every wait has an end: without these limits a paused server hangs each request for ever. The pool works as `lidsong_app`, which owns nothing.
- */
+/** The app's connection to PostgreSQL. It always works as the role lidsong_app, whoever signed in. */
 export function database(): PrismaClient {
-  KEPT.lidsongDatabase ??= new PrismaClient({ adapter: new PrismaPg(poolSettings(env().databaseUrl)) })
-  return KEPT.lidsongDatabase
+  const known: PrismaClient | undefined = Reflect.get(globalThis, DATABASE)
+  if (known) return known
+  const made = openClient(env().databaseUrl)
+  Reflect.set(globalThis, DATABASE, made)
+  return made
 }
 
-/** Pool settings for a connection string; tests use them for their own databases. */
-export const poolSettings = (connectionString: string) => ({
-  connectionString,
-  max: 8,
-  connectionTimeoutMillis: 2000,
-  idleTimeoutMillis: 30_000,
-  statement_timeout: 3000,
-  lock_timeout: 2000,
-  idle_in_transaction_session_timeout: 5000,
-  query_timeout: 4000,
-  options: '-c role=lidsong_app',
-})
+/**
+ * Opens a client with limits everywhere, so that a request fails within five seconds when the database is frozen.
+ *
+ * @param connectionString - a postgresql:// address
+ */
+export function openClient(connectionString: string): PrismaClient {
+  const adapter = new PrismaPg({
+    connectionString,
+    options: '-c role=lidsong_app',
+    max: 8,
+    connectionTimeoutMillis: 2_000,
+    idleTimeoutMillis: 30_000,
+    statement_timeout: 3_000,
+    lock_timeout: 2_000,
+    idle_in_transaction_session_timeout: 5_000,
+    query_timeout: 4_000,
+  })
+  const client = new PrismaClient({ adapter, errorFormat: 'minimal' })
+  const guarded = client.$extends({
+    name: 'database-unavailable',
+    query: {
+      async $allOperations({ args, query }) {
+        try {
+          return await query(args)
+        } catch (error) {
+          throw isDatabaseUnavailable(error) ? new DatabaseUnavailable(error) : error
+        }
+      },
+    },
+  })
+  return guarded as unknown as PrismaClient // the extension changes no type: it only renames errors
+}

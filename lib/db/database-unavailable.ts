@@ -1,40 +1,61 @@
 import 'server-only'
 
-/** The database did not answer in time or not at all; nothing of the current transaction was written. */
+/**
+ * The database cannot be asked right now: it is down, frozen, full up, or too busy for the time a request has.
+ * Nothing is wrong with what was asked, so the same may be sent again later.
+ */
 export class DatabaseUnavailable extends Error {
-  constructor(cause: unknown) {
-    super('the database does not answer', { cause })
+  /** True when the change may have been saved although its answer was lost: say "not sure", and repeat with the same idempotency key. */
+  readonly isOutcomeUnknown: boolean
+
+  constructor(cause: unknown, { isOutcomeUnknown = false } = {}) {
+    super('The database is unavailable', { cause })
     this.name = 'DatabaseUnavailable'
+    this.isOutcomeUnknown = isOutcomeUnknown
   }
 }
 
-const UNREACHABLE = new Set(['ECONNREFUSED', 'ECONNRESET', 'ENOTFOUND', 'ETIMEDOUT', 'EPIPE', '57P01', '57P02', '57P03', '57014', '53300', '08000', '08001', '08003', '08006'])
-const PRISMA_UNREACHABLE = new Set(['P1001', 'P1002', 'P1008', 'P1017', 'P2024', 'P2028'])
+/** Prisma: not reachable, timed out, connection closed, no connection free, transaction not begun or not ended in time. */
+const PRISMA_CODES = new Set(['P1001', 'P1002', 'P1008', 'P1017', 'P2024', 'P2028', 'P2037'])
 
-/** True when an error of the driver or of Prisma means "no answer" rather than "a wrong statement". */
-export function meansUnavailable(error: unknown): boolean {
-  if (error instanceof DatabaseUnavailable) return true
-  for (const code of codesOf(error)) if (UNREACHABLE.has(code) || PRISMA_UNREACHABLE.has(code)) return true
-  return /timeout exceeded when trying to connect|Query read timeout|Connection terminated|Can't reach database/i.test(messageOf(error))
+const SOCKET_CODES = new Set(['ECONNREFUSED', 'ECONNRESET', 'ENOTFOUND', 'ETIMEDOUT', 'EPIPE', 'EAI_AGAIN'])
+
+/** PostgreSQL, Appendix A: class 08 connection, 53 resources, 57P0x shutdown; 55P03 lock timeout, 57014 statement timeout, 25P03 idle too long. */
+const SERVER_CODES = /^(08...|53...|57P0.|55P03|57014|25P03)$/
+
+/** What the pg package says when it gives up itself; it puts no code on these. */
+const DRIVER_MESSAGES =
+  /timeout exceeded when trying to connect|Query read timeout|Connection terminated|connection error and is not queryable|Cannot use a pool/
+
+/** Is this error the database's absence, and not a fault of the request? */
+export function isDatabaseUnavailable(error: unknown): boolean {
+  return causesOf(error).some(
+    ({ code, message }) => PRISMA_CODES.has(code) || SOCKET_CODES.has(code) || SERVER_CODES.test(code) || DRIVER_MESSAGES.test(message),
+  )
 }
 
-/** Every error code an error carries, from Prisma's own down to PostgreSQL's SQLSTATE. */
-export function codesOf(error: unknown): string[] {
-  const codes: string[] = []
-  for (let link: unknown = error, depth = 0; link && typeof link === 'object' && depth < 6; depth++) {
-    const { code, originalCode, cause, meta } = link as { code?: unknown; originalCode?: unknown; cause?: unknown; meta?: { driverAdapterError?: unknown; code?: unknown } }
-    for (const each of [code, originalCode, meta?.code]) if (typeof each === 'string') codes.push(each)
-    link = meta?.driverAdapterError ?? cause
-  }
-  return codes
+/** Did the database undo this transaction because of another one, so that it may simply run again? Serialization failure or deadlock. */
+export function isTransactionConflict(error: unknown): boolean {
+  return causesOf(error).some(({ code }) => code === 'P2034' || code === '40001' || code === '40P01')
 }
 
-function messageOf(error: unknown): string {
-  let text = ''
-  for (let link: unknown = error, depth = 0; link && typeof link === 'object' && depth < 6; depth++) {
-    const { message, cause, meta } = link as { message?: unknown; cause?: unknown; meta?: { driverAdapterError?: unknown } }
-    if (typeof message === 'string') text += `${message}\n`
-    link = meta?.driverAdapterError ?? cause
+interface Cause {
+  readonly code: string
+  readonly message: string
+}
+
+/** The error, what it was caused by, and what Prisma's driver adapter noted, outermost first. */
+function causesOf(error: unknown): Cause[] {
+  const causes: Cause[] = []
+  for (let rest = error, depth = 0; isRecord(rest) && depth < 6; depth += 1) {
+    const meta = isRecord(rest.meta) ? rest.meta : {}
+    for (const code of [rest.code, rest.originalCode, meta.code])
+      causes.push({ code: String(code ?? ''), message: String(rest.message ?? '') })
+    rest = meta.driverAdapterError ?? rest.cause
   }
-  return text
+  return causes
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null
 }

@@ -1,37 +1,65 @@
 import 'server-only'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { database } from './client'
-import { codesOf, DatabaseUnavailable, meansUnavailable } from './database-unavailable'
-import type { Prisma } from './generated/client'
+import { DatabaseUnavailable, isDatabaseUnavailable, isTransactionConflict } from './database-unavailable'
+import type { Prisma, PrismaClient } from './generated/client'
 
 /** An open transaction. */
 export type Tx = Prisma.TransactionClient
 
-const MOST_TRIES = 6
-const LONGEST_MS = 3000
-const FIRST_WAIT_MS = 20
-const LONGEST_WAIT_MS = 1000
-/** Serialization failure and deadlock: the transaction lost a race and may simply be run again. */
-const LOST_A_RACE = new Set(['40001', '40P01', 'P2034'])
+const MAX_TRIES = 6
+const MAX_ALL_MS = 3_000
+const FIRST_PAUSE_MS = 20
+const MAX_PAUSE_MS = 1_000
+
+export interface TransactionOptions {
+  readonly isolation?: Prisma.TransactionIsolationLevel
+  /** Another client than the process's own. */
+  readonly client?: PrismaClient
+}
 
 /**
- * Runs `work` in one transaction and answers after the commit.
+ * Does work in one transaction: all of it is saved, or nothing.
  *
- * A lost race is run again with full jitter, at most six times and three seconds in all. `work` must not leave the database: no mail, no network.
+ * When the database undid it because of another transaction (serialization failure, deadlock) the work runs again, at most six times
+ * and three seconds in all, so it must touch nothing but the database. Nobody else may retry around this.
  *
- * @throws DatabaseUnavailable when there is no answer, or the race was lost too often
+ * @throws DatabaseUnavailable when the database is down or stays too busy
  */
-export async function inTransaction<Value>(work: (tx: Tx) => Promise<Value>): Promise<Value> {
-  const until = Date.now() + LONGEST_MS
-  for (let attempt = 1; ; attempt++) {
+export async function inTransaction<T>(work: (tx: Tx) => Promise<T>, options: TransactionOptions = {}): Promise<T> {
+  const startedAt = Date.now()
+  for (let attempt = 1; ; attempt += 1) {
     try {
-      return await database().$transaction(work, { maxWait: 2000, timeout: 5000 })
+      return await runOnce(work, options)
     } catch (error) {
-      if (meansUnavailable(error)) throw new DatabaseUnavailable(error)
-      if (!codesOf(error).some((code) => LOST_A_RACE.has(code))) throw error
-      const wait = Math.random() * Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** attempt)
-      if (attempt >= MOST_TRIES || Date.now() + wait > until) throw new DatabaseUnavailable(error)
-      await sleep(wait)
+      if (!isTransactionConflict(error)) throw error
+      const pauseMs = pauseBefore(attempt)
+      if (attempt === MAX_TRIES || Date.now() - startedAt + pauseMs > MAX_ALL_MS) throw new DatabaseUnavailable(error)
+      await sleep(pauseMs)
     }
   }
+}
+
+async function runOnce<T>(work: (tx: Tx) => Promise<T>, { isolation, client = database() }: TransactionOptions): Promise<T> {
+  let isWorkDone = false
+  try {
+    return await client.$transaction(
+      async (tx) => {
+        const result = await work(tx)
+        isWorkDone = true
+        return result
+      },
+      { maxWait: 2_000, timeout: 5_000, isolationLevel: isolation },
+    )
+  } catch (error) {
+    // After the work only the commit can fail: its answer may be lost although it was done.
+    if (error instanceof DatabaseUnavailable || isDatabaseUnavailable(error))
+      throw new DatabaseUnavailable(error, { isOutcomeUnknown: isWorkDone })
+    throw error
+  }
+}
+
+/** Full jitter: anything from nothing to twice the last limit, at most a second. */
+function pauseBefore(attempt: number): number {
+  return Math.random() * Math.min(MAX_PAUSE_MS, FIRST_PAUSE_MS * 2 ** attempt)
 }

@@ -1,0 +1,42 @@
+import { join } from 'node:path'
+import { readKeptSettings, writeKeptSettings } from './kept-settings.mjs'
+import { dataFolder } from './project-paths.mjs'
+import { runPostgres } from './run-postgres.mjs'
+import { prepareDatabase } from './prepare-database.mjs'
+
+/**
+ * A database to work on.
+ *
+ * @typedef {object} OpenDatabase
+ * @property {string} appUrl - for the app, as a role that cannot change history
+ * @property {string} ownerUrl - for migrations
+ * @property {() => Promise<void>} close - stops the embedded server when we look after it
+ */
+
+/**
+ * Opens the database that the environment names, or the embedded one when it names none.
+ *
+ * @param {{ takeOver?: boolean }} [options] - takeOver: look after the embedded server from now on, whoever started it
+ * @returns {Promise<OpenDatabase>}
+ */
+export async function openDatabase({ takeOver = false } = {}) {
+  const { DATABASE_URL, DATABASE_OWNER_URL } = process.env
+  if (DATABASE_URL) return { appUrl: DATABASE_URL, ownerUrl: DATABASE_OWNER_URL ?? DATABASE_URL, close: async () => {} }
+
+  const kept = readKeptSettings()
+  const server = await runPostgres({
+    folder: join(dataFolder, 'postgres'),
+    logFile: join(dataFolder, 'logs', 'postgres.log'),
+    superuserPassword: kept.superuserPassword,
+    port: kept.databasePort,
+    takeOver,
+  })
+  if (kept.databasePort !== server.port) writeKeptSettings({ ...kept, databasePort: server.port })
+  try {
+    const urls = await prepareDatabase({ ...kept, port: server.port, database: 'lidsong' })
+    return { ...urls, close: server.stop }
+  } catch (error) {
+    await server.stop()
+    throw error
+  }
+}
