@@ -18,6 +18,7 @@ const asList = (headers: Record<string, string>) => Object.entries(headers).map(
 
 const config: NextConfig = {
   distDir: process.env.LIDSONG_BUILD_DIR ?? '.next',
+  agentRules: false,
   poweredByHeader: false,
   productionBrowserSourceMaps: false,
   serverExternalPackages: ['@node-rs/argon2', 'bwip-js', 'nodemailer', 'pdfkit', 'pg', 'pino'],

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import pg from 'pg'
 import { dataFolder, projectRoot } from './project-paths.mjs'
@@ -12,6 +13,7 @@ import { showProgress } from './show-progress.mjs'
  * @param {string} ownerUrl
  */
 export async function loadDemoDay(env, ownerUrl) {
+  if (!existsSync(join(projectRoot, 'lib', 'cli', 'load-scenario.ts'))) return
   if (await holdsGroup(ownerUrl)) return
   const args = scriptArguments(join('lib', 'cli', 'load-scenario.ts'), [join(projectRoot, 'prisma', 'seed', 'scenarios.json'), 'S1'])
   await showProgress('Loading the demo evening', () =>

@@ -216,6 +216,7 @@ function readNumber(file) {
   }
 }
 
+/** @returns {NodeJS.ProcessEnv} */
 function serverEnvironment() {
-  return { PATH: process.env.PATH ?? '', LANG: 'C', LC_ALL: 'C', TZ: 'UTC' }
+  return { PATH: process.env.PATH ?? '', LANG: 'C', LC_ALL: 'C', TZ: 'UTC', NODE_ENV: process.env.NODE_ENV }
 }
