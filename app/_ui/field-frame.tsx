@@ -1,8 +1,15 @@
-import type { ReactNode } from 'react'
+import type { ChangeEventHandler, FocusEventHandler, ReactNode, Ref } from 'react'
 import { Glyph } from '@/app/_ui/glyph'
 
 /** What is wrong with one entry: nothing, one sentence, or several of which the first is said. */
 export type FieldErrors = string | readonly string[] | undefined
+
+/** Hands an entry to a form that watches it: where it is, and when it was touched or changed. */
+export type Wiring<Entry extends Element = HTMLInputElement & HTMLSelectElement & HTMLTextAreaElement> = {
+  ref: Ref<Entry>
+  onBlur: FocusEventHandler
+  onChange: ChangeEventHandler
+}
 
 /** What every entry of a form has in common. */
 export type FieldBasics = {
@@ -15,6 +22,7 @@ export type FieldBasics = {
   required?: boolean
   /** Needed when the same name stands twice on a page. */
   id?: string
+  wired?: Wiring
 }
 
 /** The ids that tie an entry to its hint and its error. */

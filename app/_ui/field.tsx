@@ -18,7 +18,7 @@ type FieldProps = FieldBasics & {
 }
 
 /** One line to type, with its label, hint and error tied to it. */
-export function Field({ name, label, hint, typed, errors, required, id, unit, short, type = 'text', ...input }: FieldProps) {
+export function Field({ name, label, hint, typed, errors, required, id, wired, unit, short, type = 'text', ...input }: FieldProps) {
   const ownId = useId()
   const fieldId = id ?? `${name}-${ownId}`
   const { message, aria } = fieldWiring(fieldId, hint, errors)
@@ -32,6 +32,7 @@ export function Field({ name, label, hint, typed, errors, required, id, unit, sh
       <FieldError id={fieldId} message={message} />
       <div className="field-box">
         <input
+          {...wired}
           {...input}
           {...aria}
           className={short ? 'input short' : 'input'}

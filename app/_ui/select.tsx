@@ -11,7 +11,7 @@ type SelectProps = FieldBasics & {
 }
 
 /** One of many, folded away. For up to five choices take a RadioSet. */
-export function Select({ name, label, hint, typed, errors, required, id, options, ask }: SelectProps) {
+export function Select({ name, label, hint, typed, errors, required, id, wired, options, ask }: SelectProps) {
   const ownId = useId()
   const fieldId = id ?? `${name}-${ownId}`
   const { message, aria } = fieldWiring(fieldId, hint, errors)
@@ -23,7 +23,15 @@ export function Select({ name, label, hint, typed, errors, required, id, options
       </label>
       <FieldHint id={fieldId} hint={hint} />
       <FieldError id={fieldId} message={message} />
-      <select {...aria} className="input" id={fieldId} name={name} required={required === true} defaultValue={typed ?? undefined}>
+      <select
+        {...wired}
+        {...aria}
+        className="input"
+        id={fieldId}
+        name={name}
+        required={required === true}
+        defaultValue={typed ?? undefined}
+      >
         {ask !== undefined && <option value="">{ask}</option>}
         {options.map((option) => (
           <option key={option.value} value={option.value} disabled={option.disabled}>

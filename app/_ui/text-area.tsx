@@ -9,6 +9,7 @@ export function TextArea({
   typed,
   errors,
   required,
+  wired,
   id,
   rows = 3,
   maxLength,
@@ -25,6 +26,7 @@ export function TextArea({
       <FieldHint id={fieldId} hint={hint} />
       <FieldError id={fieldId} message={message} />
       <textarea
+        {...wired}
         {...aria}
         className="input"
         id={fieldId}

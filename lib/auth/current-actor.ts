@@ -19,7 +19,10 @@ export interface SignedIn {
 export const currentUser = cache(async (): Promise<SignedIn | null> => {
   const token = await currentToken()
   if (!token?.sub) return null
-  const user = await database().user.findUnique({ where: { id: token.sub }, select: { id: true, name: true, email: true, sessionVersion: true } })
+  const user = await database().user.findUnique({
+    where: { id: token.sub },
+    select: { id: true, name: true, email: true, sessionVersion: true },
+  })
   if (!user || user.sessionVersion !== token.version) return null
   return { userId: user.id, name: user.name ?? user.email, email: user.email }
 })
@@ -55,6 +58,14 @@ export async function requireUser(): Promise<SignedIn> {
 async function currentToken(): Promise<JWT | null> {
   const { authSecret, baseUrl } = env()
   const secure = baseUrl.startsWith('https:')
-  const request = { cookies: Object.fromEntries((await cookies()).getAll().map(({ name, value }) => [name, value])), headers: await headers() }
-  return getToken({ req: request as never, secret: authSecret, secureCookie: secure, cookieName: secure ? '__Host-lidsong.session' : 'lidsong.session' })
+  const request = {
+    cookies: Object.fromEntries((await cookies()).getAll().map(({ name, value }) => [name, value])),
+    headers: await headers(),
+  }
+  return getToken({
+    req: request as never,
+    secret: authSecret,
+    secureCookie: secure,
+    cookieName: secure ? '__Host-lidsong.session' : 'lidsong.session',
+  })
 }

@@ -23,7 +23,9 @@ export async function appendHistory(tx: Tx, entries: readonly HistoryEntry[]): P
   const groupId = entries[0]?.groupId
   if (!groupId) return
   await tx.$executeRaw`INSERT INTO history_head (group_id, number, hash) VALUES (${groupId}, 0, ${CHAIN_START}) ON CONFLICT DO NOTHING`
-  const [head] = await tx.$queryRaw<{ number: bigint; hash: string }[]>`SELECT number, hash FROM history_head WHERE group_id = ${groupId} FOR UPDATE`
+  const [head] = await tx.$queryRaw<
+    { number: bigint; hash: string }[]
+  >`SELECT number, hash FROM history_head WHERE group_id = ${groupId} FOR UPDATE`
   if (!head) throw new Error(`history of group ${groupId} has no head`)
   const rows = chain(head, entries)
   await tx.history.createMany({ data: rows.map((row) => ({ ...row, detail: row.detail as object })) })
@@ -34,7 +36,17 @@ export async function appendHistory(tx: Tx, entries: readonly HistoryEntry[]): P
 /** The hash of one entry: what `npm run audit:verify` computes again. */
 export function hashEntry(entry: Omit<HistoryEntry, 'dayId'> & { number: bigint; dayId: string | null; previousHash: string }): string {
   const { groupId, number, dayId, command, subject, detail, actorId, actorName, recordedAt, previousHash } = entry
-  const row = { groupId, number: number.toString(), dayId, command, subject, detail, actorId, actorName, recordedAt: recordedAt.toISOString() }
+  const row = {
+    groupId,
+    number: number.toString(),
+    dayId,
+    command,
+    subject,
+    detail,
+    actorId,
+    actorName,
+    recordedAt: recordedAt.toISOString(),
+  }
   return sha256(previousHash + canonicalJson(row))
 }
 

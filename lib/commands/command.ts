@@ -1,7 +1,7 @@
 import 'server-only'
 import type { z } from 'zod'
 import type { Tx } from '@/lib/db/in-transaction'
-import type { Act, } from '@/shared/access/policy'
+import type { Act } from '@/shared/access/policy'
 import type { Actor } from '@/shared/access/actor'
 import type { Result } from '@/shared/result/result'
 import type { Refusal } from '@/shared/wording/refusal'
@@ -44,3 +44,10 @@ export interface Command<Input = unknown> {
 
 /** Names a command; exists so that `Input` is inferred from the schema. */
 export const defineCommand = <Input>(command: Command<Input>): Command<Input> => command
+
+/** A command whose input type is not known here. `run` is written as a method so that a list may hold commands of every input. */
+export interface AnyCommand extends Omit<Command, 'schema' | 'run' | 'householdOf'> {
+  readonly schema: z.ZodType
+  run(context: CommandContext, input: never): Promise<Result<Outcome, Refusal>>
+  householdOf?(input: never): string
+}

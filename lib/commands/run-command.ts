@@ -8,7 +8,7 @@ import { ok, type Result, refuse } from '@/shared/result/result'
 import { badInput, notAllowed, notSaved, type Refusal } from '@/shared/wording/refusal'
 import { appendHistory } from './append-history'
 import { canonicalJson, sha256 } from './canonical-json'
-import type { Command, Reply } from './command'
+import type { AnyCommand, Reply } from './command'
 
 /** What the person's own client made for this one tap; a repeated key is the same tap. */
 export const IdempotencyKey = z.uuid('Send a fresh UUID with each new entry')
@@ -38,17 +38,17 @@ class Refused extends Error {
  *
  * A refusal rolls everything back and is not kept, so the same key may be tried again.
  */
-export async function runCommand<Input>(command: Command<Input>, request: Request): Promise<Result<Answer, Refusal>> {
+export async function runCommand(command: AnyCommand, request: Request): Promise<Result<Answer, Refusal>> {
   const key = IdempotencyKey.safeParse(request.idempotencyKey)
   if (!key.success) return refuse(badInput({ idempotencyKey: ['Send a fresh UUID as Idempotency-Key with each new entry.'] }))
   const input = command.schema.safeParse(request.input)
   if (!input.success) return refuse(badInput(fieldsOf(input.error)))
   const what = command.summary
-  if (!may(request.actor, command.act, command.householdOf?.(input.data))) return refuse(notAllowed(what))
+  if (!may(request.actor, command.act, command.householdOf?.(input.data as never))) return refuse(notAllowed(what))
   return inOneTransaction(command, request, input.data)
 }
 
-async function inOneTransaction<Input>(command: Command<Input>, request: Request, input: Input): Promise<Result<Answer, Refusal>> {
+async function inOneTransaction(command: AnyCommand, request: Request, input: unknown): Promise<Result<Answer, Refusal>> {
   try {
     return await inTransaction(async (tx) => {
       const kept = await takeKey(tx, command.name, request)
@@ -62,11 +62,14 @@ async function inOneTransaction<Input>(command: Command<Input>, request: Request
   }
 }
 
-async function perform<Input>(tx: Tx, command: Command<Input>, { actor, idempotencyKey, now = new Date() }: Request, input: Input): Promise<Reply> {
-  const done = await command.run({ tx, actor, now }, input)
+async function perform(tx: Tx, command: AnyCommand, { actor, idempotencyKey, now = new Date() }: Request, input: unknown): Promise<Reply> {
+  const done = await command.run({ tx, actor, now }, input as never)
   if (!done.ok) throw new Refused(done.problem)
   const { groupId, userId: actorId, name: actorName } = actor
-  await appendHistory(tx, done.value.history.map((line) => ({ ...line, groupId, command: command.name, actorId, actorName, recordedAt: now })))
+  await appendHistory(
+    tx,
+    done.value.history.map((line) => ({ ...line, groupId, command: command.name, actorId, actorName, recordedAt: now })),
+  )
   await tx.idempotentRequest.update({ where: { key: idempotencyKey }, data: { reply: done.value.reply } })
   return done.value.reply
 }

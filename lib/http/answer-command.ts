@@ -1,6 +1,6 @@
 import 'server-only'
 import { currentActor, currentUser } from '@/lib/auth/current-actor'
-import type { Command } from '@/lib/commands/command'
+import type { AnyCommand } from '@/lib/commands/command'
 import { runCommand } from '@/lib/commands/run-command'
 import { DatabaseUnavailable } from '@/lib/db/database-unavailable'
 import { env } from '@/lib/env'
@@ -11,7 +11,7 @@ import { readJson } from './read-json'
 import { fromOurPages } from './same-origin'
 
 /** What a handler makes of the parsed body: which command, with which input. */
-export type Choose = (body: unknown) => { command: Command<never>; input: unknown } | Refusal
+export type Choose = (body: unknown) => { command: AnyCommand; input: unknown } | Refusal
 
 /** Answers one unsafe request of `/api/v1`: who, what, do, answer. */
 export async function answerCommand(request: Request, groupId: string, choose: Choose): Promise<Response> {

@@ -10,5 +10,10 @@ export async function guardAction(headers: Headers, userId: string): Promise<Ref
   if (!ours.ok) return ours.problem
   const wait = await countInWindow(`changes:${userId}`, env().changesPerMinute, 60)
   if (wait === 0) return null
-  return { code: 'too-many-requests', status: 429, what: 'Not saved: too many entries in a minute.', instead: `Wait ${wait} seconds and send it again.` }
+  return {
+    code: 'too-many-requests',
+    status: 429,
+    what: 'Not saved: too many entries in a minute.',
+    instead: `Wait ${wait} seconds and send it again.`,
+  }
 }

@@ -7,6 +7,11 @@ export function problemResponse(refusal: Refusal, headers: Record<string, string
   const body = { type: `/problems/${code}`, title: what, status, detail: why, instead, fields }
   return Response.json(body, {
     status,
-    headers: { 'content-type': 'application/problem+json', 'cache-control': 'no-store', ...(status === 503 || status === 429 ? { 'retry-after': '5' } : {}), ...headers },
+    headers: {
+      'content-type': 'application/problem+json',
+      'cache-control': 'no-store',
+      ...(status === 503 || status === 429 ? { 'retry-after': '5' } : {}),
+      ...headers,
+    },
   })
 }

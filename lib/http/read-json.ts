@@ -15,7 +15,12 @@ export async function readJson(request: Request): Promise<Result<unknown, Refusa
     const body: unknown = JSON.parse(text)
     return withinBounds(body, 1) ? ok(body) : refuse(tooLarge())
   } catch {
-    return refuse({ code: 'no-json', status: 400, what: 'Not saved: the body is no JSON.', instead: 'Send one JSON object with Content-Type application/json.' })
+    return refuse({
+      code: 'no-json',
+      status: 400,
+      what: 'Not saved: the body is no JSON.',
+      instead: 'Send one JSON object with Content-Type application/json.',
+    })
   }
 }
 

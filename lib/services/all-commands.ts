@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Command } from '@/lib/commands/command'
+import type { AnyCommand } from '@/lib/commands/command'
 import { dayCommands } from './day/commands'
 import { floorCommands } from './floor/commands'
 import { groupCommands } from './group/commands'
@@ -7,9 +7,15 @@ import { kitchenCommands } from './kitchen/commands'
 import { shareCommands } from './share/commands'
 
 /** Every change that anybody can make to a group, room by room. */
-export const ALL_COMMANDS = [...groupCommands, ...kitchenCommands, ...dayCommands, ...floorCommands, ...shareCommands] as unknown as readonly Command<never>[]
+export const ALL_COMMANDS: readonly AnyCommand[] = [
+  ...groupCommands,
+  ...kitchenCommands,
+  ...dayCommands,
+  ...floorCommands,
+  ...shareCommands,
+]
 
 const BY_NAME = new Map(ALL_COMMANDS.map((command) => [command.name, command]))
 
 /** The command of that name, or undefined. */
-export const commandNamed = (name: string): Command<never> | undefined => BY_NAME.get(name)
+export const commandNamed = (name: string): AnyCommand | undefined => BY_NAME.get(name)

@@ -1,5 +1,6 @@
 import 'server-only'
-import type { Command } from '@/lib/commands/command'
+import type { AnyCommand } from '@/lib/commands/command'
+import { addHousehold } from './add-household'
 
 /** The changes of this room. */
-export const groupCommands: readonly Command<never>[] = []
+export const groupCommands: readonly AnyCommand[] = [addHousehold]

@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Command } from '@/lib/commands/command'
+import type { AnyCommand } from '@/lib/commands/command'
 
 /** The changes of this room. */
-export const kitchenCommands: readonly Command<never>[] = []
+export const kitchenCommands: readonly AnyCommand[] = []

@@ -1,0 +1,69 @@
+'use client'
+
+import { type FormEvent, type ReactNode, startTransition, useActionState } from 'react'
+import { type Resolver, useForm } from 'react-hook-form'
+import { Notice } from '@/app/_ui/notice'
+import { FormContext } from './form-context'
+import { FORM_SCHEMAS } from './form-schemas'
+import { submitCommand } from './submit-command'
+
+type Values = Record<string, unknown>
+
+interface CommandFormProps {
+  /** Which change this form makes, by its command's name. */
+  readonly command: string
+  readonly groupId: string
+  /** Made fresh by the page for this one form: a second tap of the same form counts once. */
+  readonly formKey: string
+  /** Where to go once it is saved; `{name}` is filled from the reply. */
+  readonly next: string
+  /** Input that the person does not type. */
+  readonly fixed?: Readonly<Record<string, string | number>>
+  readonly className?: string
+  readonly children: ReactNode
+}
+
+/**
+ * A form that makes one change. Works before the script arrives; with it, entries are checked by the same schema as on the server,
+ * and what was typed stays when it is refused.
+ */
+export function CommandForm({ command, groupId, formKey, next, fixed = {}, className, children }: CommandFormProps) {
+  const [state, submit] = useActionState(submitCommand, {})
+  const form = useForm<Values>({ mode: 'onTouched', resolver: resolverFor(command, fixed) })
+
+  function send(event: FormEvent<HTMLFormElement>) {
+    event.preventDefault()
+    const sent = new FormData(event.currentTarget)
+    form.handleSubmit(() => startTransition(() => submit(sent)))(event)
+  }
+
+  return (
+    <FormContext value={{ state, register: form.register, errors: form.formState.errors as never }}>
+      <form action={submit} onSubmit={send} className={className} noValidate={false}>
+        <input type="hidden" name="_command" value={command} />
+        <input type="hidden" name="_group" value={groupId} />
+        <input type="hidden" name="_key" value={formKey} />
+        <input type="hidden" name="_next" value={next} />
+        {Object.entries(fixed).map(([name, value]) => (
+          <input key={name} type="hidden" name={name} value={value} />
+        ))}
+        {children}
+        {state.refusal && <Notice {...state.refusal} />}
+      </form>
+    </FormContext>
+  )
+}
+
+/** Checks the entries with the command's schema; fields that are not shown are left to the server. */
+function resolverFor(command: string, fixed: Readonly<Record<string, string | number>>): Resolver<Values> {
+  return async (values) => {
+    const schema = await FORM_SCHEMAS[command]?.()
+    if (!schema) return { values, errors: {} }
+    const typed = Object.entries(values).filter(([, value]) => value !== '' && value !== undefined && value !== null)
+    const read = schema.safeParse({ ...fixed, ...Object.fromEntries(typed.map(([name, value]) => [name.replace(/\[\]$/, ''), value])) })
+    if (read.success) return { values, errors: {} }
+    const shown = read.error.issues.filter((issue) => String(issue.path[0] ?? '') in values)
+    const errors = Object.fromEntries(shown.map((issue) => [String(issue.path[0]), { type: 'typed', message: issue.message }]))
+    return Object.keys(errors).length > 0 ? { values: {}, errors } : { values, errors: {} }
+  }
+}
