@@ -15,6 +15,9 @@ export function SymbolSprite() {
       <symbol id="sym-jar-gap" viewBox="0 0 48 64">
         <path strokeDasharray="5 4" d="M14 4H34M12 9H36V16H12ZM15 16C15 21 9 21 9 28V55Q9 60 14 60H34Q39 60 39 55V28C39 21 33 21 33 16" />
       </symbol>
+      <symbol id="sym-jar-place" viewBox="0 0 48 64">
+        <path d="M11 58H37" />
+      </symbol>
       <symbol id="sym-headspace" viewBox="0 0 58 64">
         <path {...SOLID} d="M12.5 33H35.5V54Q35.5 56.5 33 56.5H15Q12.5 56.5 12.5 54Z" />
         <path d="M14 4H34M12 9H36V16H12ZM15 16C15 21 9 21 9 28V55Q9 60 14 60H34Q39 60 39 55V28C39 21 33 21 33 16" />

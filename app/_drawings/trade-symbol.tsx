@@ -4,6 +4,7 @@ const BOXES = {
   jar: '0 0 48 64',
   'jar-full': '0 0 48 64',
   'jar-gap': '0 0 48 64',
+  'jar-place': '0 0 48 64',
   headspace: '0 0 58 64',
   'lid-flat': '0 0 64 28',
   'lid-sunk': '0 0 64 28',
