@@ -15,14 +15,14 @@ export function MinuteRule({ minutes, minutesDone }: { minutes: number; minutesD
       aria-label={`${done} of ${minutes} minutes done`}
     >
       {rows.map((row, line) =>
-        Array.from({ length: row.cells }, (_, cell) => (
+        Array.from({ length: row.cells }, (_, cell) => row.before + cell).map((minute) => (
           <rect
-            key={row.before + cell}
-            x={2 + cell * pitch}
+            key={minute}
+            x={2 + (minute - row.before) * pitch}
             y={2 + line * rowHeight}
             width={pitch - 3.4}
             height={rowHeight - 4}
-            className={cell < row.filled ? 'minute-done' : 'minute-left'}
+            className={minute < row.before + row.filled ? 'minute-done' : 'minute-left'}
           />
         )),
       )}
