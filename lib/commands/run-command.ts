@@ -3,7 +3,7 @@ import { z } from 'zod'
 import { DatabaseUnavailable } from '@/lib/db/database-unavailable'
 import { inTransaction, type Tx } from '@/lib/db/in-transaction'
 import type { Actor } from '@/shared/access/actor'
-import { may } from '@/shared/access/policy'
+import { may, reachOf } from '@/shared/access/policy'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import { badInput, notAllowed, notSaved, type Refusal } from '@/shared/wording/refusal'
 import { appendHistory } from './append-history'
@@ -41,10 +41,11 @@ class Refused extends Error {
 export async function runCommand(command: AnyCommand, request: Request): Promise<Result<Answer, Refusal>> {
   const key = IdempotencyKey.safeParse(request.idempotencyKey)
   if (!key.success) return refuse(badInput({ idempotencyKey: ['Send a fresh UUID as Idempotency-Key with each new entry.'] }))
+  // Who may never do this learns nothing of what it takes.
+  if (reachOf(request.actor, command.act) === 'none') return refuse(notAllowed(command.summary))
   const input = command.schema.safeParse(request.input)
   if (!input.success) return refuse(badInput(fieldsOf(input.error)))
-  const what = command.summary
-  if (!may(request.actor, command.act, command.householdOf?.(input.data as never))) return refuse(notAllowed(what))
+  if (!may(request.actor, command.act, command.householdOf?.(input.data as never))) return refuse(notAllowed(command.summary))
   return inOneTransaction(command, request, input.data)
 }
 
