@@ -58,7 +58,7 @@ async function inOneTransaction(command: AnyCommand, request: Request, input: un
     })
   } catch (error) {
     if (error instanceof Refused) return refuse(error.refusal)
-    if (error instanceof DatabaseUnavailable) return refuse(notSaved())
+    if (error instanceof DatabaseUnavailable) return refuse(notSaved(error.isOutcomeUnknown))
     throw error
   }
 }

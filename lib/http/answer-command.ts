@@ -2,7 +2,7 @@ import 'server-only'
 import { currentActor, currentUser } from '@/lib/auth/current-actor'
 import type { AnyCommand } from '@/lib/commands/command'
 import { runCommand } from '@/lib/commands/run-command'
-import { meansUnavailable } from '@/lib/db/database-unavailable'
+import { DatabaseUnavailable } from '@/lib/db/database-unavailable'
 import { env } from '@/lib/env'
 import { countInWindow } from '@/lib/services/count-in-window'
 import { notFound, notSaved, type Refusal, signInFirst } from '@/shared/wording/refusal'
@@ -18,7 +18,7 @@ export async function answerCommand(request: Request, groupId: string, choose: C
   try {
     return await answer(request, groupId, choose)
   } catch (error) {
-    if (meansUnavailable(error)) return problemResponse(notSaved())
+    if (error instanceof DatabaseUnavailable) return problemResponse(notSaved(error.isOutcomeUnknown))
     throw error
   }
 }

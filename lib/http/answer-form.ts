@@ -2,7 +2,7 @@ import 'server-only'
 import { headers } from 'next/headers'
 import { currentActor } from '@/lib/auth/current-actor'
 import { runCommand } from '@/lib/commands/run-command'
-import { meansUnavailable } from '@/lib/db/database-unavailable'
+import { DatabaseUnavailable } from '@/lib/db/database-unavailable'
 import { commandNamed } from '@/lib/services/all-commands'
 import { notFound, notSaved, type Refusal, signInFirst } from '@/shared/wording/refusal'
 import { type DecodedForm, decodeForm } from './decode-form'
@@ -19,7 +19,7 @@ export async function answerForm(form: FormData): Promise<FormAnswer> {
     const done = await carryOut(form, input)
     return 'refusal' in done ? { typed, refusal: done.refusal } : done
   } catch (error) {
-    if (meansUnavailable(error)) return { typed, refusal: notSaved() }
+    if (error instanceof DatabaseUnavailable) return { typed, refusal: notSaved(error.isOutcomeUnknown) }
     throw error
   }
 }

@@ -51,11 +51,24 @@ export const badInput = (fields: Readonly<Record<string, readonly string[]>>): R
 /** The thing has moved on, so this cannot be done to it now. */
 export const notNow = (code: string, what: string, why: string, instead: string): Refusal => ({ code, status: 409, what, why, instead })
 
-/** The database did not answer: nothing was written. */
-export const notSaved = (): Refusal => ({
-  code: 'not-saved',
-  status: 503,
-  what: 'Not saved.',
-  why: 'The store does not answer just now.',
-  instead: 'Wait a few seconds and send it again; nothing was half-written.',
-})
+/**
+ * The store did not answer.
+ *
+ * @param isOutcomeUnknown - true when the answer was lost after the save was sent: it may have been kept, and the same key finds out
+ */
+export const notSaved = (isOutcomeUnknown = false): Refusal =>
+  isOutcomeUnknown
+    ? {
+        code: 'not-sure',
+        status: 503,
+        what: 'Not sure whether it was saved.',
+        why: 'The store did not answer in time.',
+        instead: 'Send the same form again in a few seconds: it counts once.',
+      }
+    : {
+        code: 'not-saved',
+        status: 503,
+        what: 'Not saved.',
+        why: 'The store does not answer just now.',
+        instead: 'Wait a few seconds and send it again; nothing was half-written.',
+      }
