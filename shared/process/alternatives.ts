@@ -1,7 +1,8 @@
 import { JAR_SIZES, type JarSize } from '@/shared/kitchen/jar-sizes'
 import { type Gauge, type Method, PACKS, type Pack } from '@/shared/kitchen/methods'
-import { type CannerKind, LINES, lineKey, type ReadyLine } from './process-index'
+import { type CannerKind, linesOf, type ReadyLine } from './process-index'
 import type { PublishedAlternative } from './process-refusal'
+import type { Band } from './published-row'
 
 const CANNERS: readonly CannerKind[] = ['boiling-water', 'atmospheric-steam', 'dial', 'weighted']
 const MOST = 6
@@ -23,7 +24,7 @@ export type AlternativeSearch = {
 export function publishedAlternatives(asked: AlternativeSearch, feet: number): PublishedAlternative[] {
   const all = CANNERS.flatMap((canner) =>
     PACKS.flatMap((pack) =>
-      JAR_SIZES.filter((jar) => isPublished(LINES.get(lineKey(asked.foodId, canner, pack, jar)), feet)).map((jar) => ({
+      JAR_SIZES.filter((jar) => isPublished(linesOf(asked.foodId, canner, pack, jar), jar, feet)).map((jar) => ({
         canner,
         pack,
         jar,
@@ -32,16 +33,17 @@ export function publishedAlternatives(asked: AlternativeSearch, feet: number): P
   )
   return all
     .map((each) => ({ each, distance: distance(asked, each) }))
-    .filter(({ distance }) => distance > 0)
+    .filter(({ each }) => !(each.canner === asked.canner && each.pack === asked.pack && each.jar === asked.jar))
     .sort((a, b) => a.distance - b.distance)
     .slice(0, MOST)
     .map(({ each: { canner, pack, jar } }) => ({ foodId: asked.foodId, ...methodOf(canner), pack, jar }))
 }
 
-const isPublished = (lines: readonly ReadyLine[] | undefined, feet: number): boolean =>
-  lines?.some(({ bands }) =>
-    bands.some(({ band, process }) => process !== null && feet >= band.minFeet && feet <= (band.maxFeet ?? Number.POSITIVE_INFINITY)),
-  ) ?? false
+/** Printed for this very jar size, not only allowed to it by the rule for smaller jars. */
+const isPublished = (lines: readonly ReadyLine[] | undefined, jar: JarSize, feet: number): boolean =>
+  lines?.some(({ bands }) => bands.some(({ band, process }) => process?.jarRow === jar && reaches(band, feet))) ?? false
+
+const reaches = ({ minFeet, maxFeet }: Band, feet: number): boolean => feet >= minFeet && (maxFeet === null || feet <= maxFeet)
 
 /** Another canner counts most, then another pack, then each step of jar size; 0 is the very thing asked for. */
 const distance = (asked: AlternativeSearch, each: { canner: CannerKind; pack: Pack; jar: JarSize }): number =>

@@ -2,7 +2,7 @@ import { ok, type Result, refuse } from '@/shared/result/result'
 import { needleOffset } from './gauge-rule'
 import { wholeFeet } from './elevation'
 import { type Food, findFood } from './food-names'
-import { type CannerKind, LINES, lineKey, packsFor, type ReadyLine } from './process-index'
+import { type CannerKind, linesOf, packsFor, type ReadyLine } from './process-index'
 import type { ProcessQuery } from './process-query'
 import type { ProcessRefusal } from './process-refusal'
 import {
@@ -58,8 +58,8 @@ function cannerKind({ method, gauge }: ProcessQuery): CannerKind | 'unsafe' | nu
 
 /** Without a pack, the food's only one for this jar; of two, only when both print the same figures. */
 function linesFor(food: Food, canner: CannerKind, { pack, jar }: ProcessQuery): readonly ReadyLine[] | undefined {
-  if (pack !== null) return LINES.get(lineKey(food.id, canner, pack, jar))
-  const [first, second] = packsFor(food.id, canner, jar).map((each) => LINES.get(lineKey(food.id, canner, each, jar)))
+  if (pack !== null) return linesOf(food.id, canner, pack, jar)
+  const [first, second] = packsFor(food.id, canner, jar).map((each) => linesOf(food.id, canner, each, jar))
   return first === undefined || second === undefined || printSame(first, second) ? first : undefined
 }
 

@@ -10,14 +10,16 @@ import { STERILE_BELOW_MINUTES, STERILISING_SOURCE } from './sterilising'
 /** A canner as the tables tell them apart: the method, and for pressure the gauge. */
 export type CannerKind = Exclude<Method, 'pressure'> | Gauge
 
-/** One band made ready to answer; null where the table prints "not recommended" or the steam rule forbids it. */
+/** One band made ready to answer, as if at its lowest foot; null where the table prints "not recommended" or the steam rule forbids it. */
 export type ReadyBand = {
   readonly band: Band
-  readonly process: Omit<ScheduledProcess, 'elevationFeet' | 'needlePsi'> | null
+  readonly process: ScheduledProcess | null
 }
 
 /** All bands of one printed line for one pack and one jar, lowest first and without gaps. */
 export type ReadyLine = { readonly row: PublishedRow; readonly option: number | null; readonly bands: readonly ReadyBand[] }
+
+type FoodLines = { readonly [C in CannerKind]?: { readonly [P in Pack]?: { readonly [J in JarSize]?: readonly ReadyLine[] } } }
 
 /** Longest process, elevation included, in an atmospheric steam canner. Source: University of Missouri Extension (2017), Conditions for steam canning. */
 export const STEAM_LIMIT_MINUTES = 45
@@ -28,19 +30,20 @@ const NEXT_LISTED: Partial<Record<JarSize, JarSize>> = { 'half-pint': 'pint', '1
 const ALWAYS =
   'Follow the tested recipe exactly; local codes and licensed practice come first. Selling or donating home-canned food is often not allowed.'
 
-/** The key of a line in LINES. */
-export const lineKey = (foodId: string, canner: CannerKind, pack: Pack, jar: JarSize): string => `${foodId}|${canner}|${pack}|${jar}`
+/** The printed lines for a food, canner, pack and jar; several where a table prints several pressures, undefined where there is none. */
+export const linesOf = (foodId: string, canner: CannerKind, pack: Pack, jar: JarSize): readonly ReadyLine[] | undefined =>
+  LINES.get(foodId)?.[canner]?.[pack]?.[jar]
 
 /** The packs that are printed for a food in a canner, in the order hot, raw; with a jar, those printed for that jar. */
 export const packsFor = (foodId: string, canner: CannerKind, jar?: JarSize): Pack[] =>
-  PACKS.filter((pack) => (jar === undefined ? JAR_SIZES : [jar]).some((size) => LINES.has(lineKey(foodId, canner, pack, size))))
+  PACKS.filter((pack) => (jar === undefined ? JAR_SIZES : [jar]).some((size) => linesOf(foodId, canner, pack, size) !== undefined))
 
 /** The largest jar printed for a food in a canner, in one pack or in any. */
 export const largestJarFor = (foodId: string, canner: CannerKind, pack: Pack | null): JarSize =>
   JAR_SIZES.reduce((largest, jar) => (packsFor(foodId, canner, jar).some((each) => pack === null || each === pack) ? jar : largest))
 
-function buildLines(): Map<string, ReadyLine[]> {
-  const lines = new Map<string, ReadyLine[]>()
+function buildLines(): Map<string, FoodLines> {
+  const lines = new Map<string, FoodLines>()
   for (const row of PUBLISHED_ROWS) {
     addRow(lines, row, row.gauge ?? (row.method as Exclude<Method, 'pressure'>))
     if (row.method === 'boiling-water' && !hasOwnSteamRow(row)) addRow(lines, row, 'atmospheric-steam')
@@ -51,11 +54,14 @@ function buildLines(): Map<string, ReadyLine[]> {
 const hasOwnSteamRow = ({ foodId }: PublishedRow): boolean =>
   PUBLISHED_ROWS.some((row) => row.foodId === foodId && row.method === 'atmospheric-steam')
 
-function addRow(lines: Map<string, ReadyLine[]>, row: PublishedRow, canner: CannerKind): void {
+function addRow(lines: Map<string, FoodLines>, row: PublishedRow, canner: CannerKind): void {
+  const ofFood: FoodLines = lines.get(row.foodId) ?? {}
+  const ofCanner: { [P in Pack]?: { [J in JarSize]?: readonly ReadyLine[] } } = {}
+  lines.set(row.foodId, { ...ofFood, [canner]: ofCanner })
   for (const pack of PACKS) {
     for (const jar of JAR_SIZES) {
       const ready = schedulesFor(row, pack, jar).map(({ schedule, jarRow }) => readyLine(row, schedule, canner, pack, jar, jarRow))
-      if (ready.length > 0) lines.set(lineKey(row.foodId, canner, pack, jar), ready)
+      if (ready.length > 0) ofCanner[pack] = { ...ofCanner[pack], [jar]: ready }
     }
   }
 }
@@ -118,6 +124,8 @@ function readyProcess(
     otherOptions: otherOptions(row, schedule, pack, jarRow, band),
     minutes,
     psi: band.psi,
+    needlePsi: null,
+    elevationFeet: band.minFeet,
     band: band.printed,
     bandMinFeet: band.minFeet,
     bandMaxFeet: band.maxFeet,
@@ -187,5 +195,5 @@ const openBandNotes = (row: PublishedRow, band: Band): string[] =>
     ? ['Printed with no upper end. No publication read speaks of more than 10,000 ft: above 8,000 ft ask an extension office too.']
     : []
 
-/** Every line that can be answered, by food, canner, pack and jar; several where a table prints several pressures. */
-export const LINES: ReadonlyMap<string, readonly ReadyLine[]> = buildLines()
+/** Every line that can be answered, by food. */
+const LINES: ReadonlyMap<string, FoodLines> = buildLines()

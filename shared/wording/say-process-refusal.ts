@@ -10,7 +10,7 @@ export function sayProcessRefusal(refusal: ProcessRefusal): string {
     case 'food-unknown':
       return `No published process is held under the name "${food}".`
     case 'food-ambiguous':
-      return `"${food}" can mean more than one food: ${list(refusal.candidates, 'or')}.`
+      return `"${food}" is not the name of one food of the tables.`
     case 'food-never-canned':
       return `"${food}" is not canned at home by any method.`
     case 'method-never-safe':
@@ -64,7 +64,7 @@ export function sayProcessRefusal(refusal: ProcessRefusal): string {
 
 /** What to do next: never empty. Published alternatives come first where there are any. */
 export function sayProcessNextStep(refusal: ProcessRefusal): string {
-  const instead = refusal.alternatives.length > 0 ? `Published instead: ${list(refusal.alternatives.map(sayAlternative), 'or')}. ` : ''
+  const instead = refusal.alternatives.length > 0 ? `Published instead: ${list(refusal.alternatives.map(sayAlternative))}. ` : ''
   return `${instead}${whatToDo(refusal)}`
 }
 
@@ -80,9 +80,9 @@ const ASK = 'Ask a cooperative extension office, or keep the food in the fridge 
 function whatToDo(refusal: ProcessRefusal): string {
   switch (refusal.code) {
     case 'food-unknown':
-      return refusal.nearest.length > 0 ? `Nearest names held: ${list(refusal.nearest, 'or')}. ${ASK}` : ASK
+      return refusal.nearest.length > 0 ? `Nearest names held: ${list(refusal.nearest)}. ${ASK}` : ASK
     case 'food-ambiguous':
-      return 'Choose one of these foods.'
+      return `Choose one of: ${list(refusal.candidates)}.`
     case 'food-never-canned':
       return 'Freeze it or keep it in the fridge.'
     case 'no-verified-process':
@@ -97,7 +97,9 @@ function whatToDo(refusal: ProcessRefusal): string {
     case 'pack-needed':
       return 'Choose hot pack or raw pack.'
     case 'option-not-published':
-      return refusal.options.length > 0 ? `Choose option ${list(refusal.options.map(String), 'or')}.` : 'Ask without an option.'
+      return refusal.options.length > 0 ? `Choose option ${list(refusal.options.map(String))}.` : 'Ask without an option.'
+    case 'not-recommended-here':
+      return 'Use another pressure that the same table prints, or one of the other canners.'
     case 'elevation-unknown':
       return 'Find the elevation of the site itself, from a map or the county extension office.'
     case 'elevation-above-tables':
@@ -116,6 +118,5 @@ function whatToDo(refusal: ProcessRefusal): string {
 const cannerWithGauge = (method: Method, gauge: Gauge | null): string =>
   method === 'pressure' && gauge !== null ? `${cannerName(method)} with a ${gauge} gauge` : cannerName(method)
 
-function list(items: readonly string[], word: 'or'): string {
-  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} ${word} ${items.at(-1)}`
-}
+/** Names have commas in them, so a semicolon parts them. */
+const list = (items: readonly string[]): string => items.join('; ')
