@@ -92,6 +92,7 @@ describe('in proportion', () => {
     const table = share(60, claimsOf(JAM))
     expect(table).toMatchObject({ given: 48, left: 12 })
     expect(table.shares.every((each) => each.reason.kind === 'all' && each.jars === each.asked)).toBe(true)
+    expect(share(48, claimsOf(JAM)).shares.every((each) => each.reason.kind === 'all' && each.jars === each.asked)).toBe(true)
   })
 })
 
