@@ -1,9 +1,9 @@
 import { describe, expect, it, vi } from 'vitest'
 import { DatabaseUnavailable } from '@/lib/db/database-unavailable'
 import { inTransaction } from '@/lib/db/in-transaction'
-import { useFreshDatabase } from '../../support/fresh-database'
+import { freshDatabase } from '../../support/fresh-database'
 
-const fresh = useFreshDatabase()
+const fresh = freshDatabase()
 
 const group = (id: string) => ({ id, name: 'Ash Lane', code: 'ASH', timeZone: 'UTC', askLine: 'Ask at Ash Lane' })
 
