@@ -11,7 +11,7 @@ export type JarCount = {
   notSure?: number
 }
 
-const CELL = { width: 54, height: 72 }
+const CELL = { width: 54, height: 82 }
 const COLUMNS = 16
 
 /** Yours filled, the others' empty, a short line where a jar is still free, dashed where it is not sure. */
@@ -27,7 +27,7 @@ export function JarField({ produce, yours, others, free = 0, notSure = 0 }: JarC
             key={place}
             href={`#sym-${placeSymbol(place, { yours, others, total, notSure })}`}
             x={(place % COLUMNS) * CELL.width + 3}
-            y={Math.floor(place / COLUMNS) * CELL.height + 2}
+            y={Math.floor(place / COLUMNS) * CELL.height + 9}
             width="48"
             height="64"
             className={place < yours ? 'jar-mine' : 'jar-other'}

@@ -10,3 +10,6 @@ export const produceInk = (produce: Produce): string => `var(--p-${produce})`
 
 /** The quiet ground of a produce. */
 export const produceWash = (produce: Produce): string => `var(--p-${produce}-wash)`
+
+/** The same fill in black on white, whatever the light: for what is going to be printed. */
+export const paperFill = (produce: Produce): string => (produce === 'plum' ? '#000' : `url(#paper-${produce})`)

@@ -34,6 +34,11 @@ export function TopBar({ home, place, ways = [], person, session }: TopBarProps)
           Menu
         </button>
         <nav className="ways" id="ways" popover="auto" aria-label="Main">
+          <div className="ways-person">
+            {person && <span>{person}</span>}
+            <ThemeToggle />
+            {session}
+          </div>
           {ways.length > 0 && (
             <ul>
               {ways.map((way) => (
@@ -45,11 +50,6 @@ export function TopBar({ home, place, ways = [], person, session }: TopBarProps)
               ))}
             </ul>
           )}
-          <div className="ways-person">
-            {person && <span>{person}</span>}
-            <ThemeToggle />
-            {session}
-          </div>
         </nav>
       </div>
     </header>

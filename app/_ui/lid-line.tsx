@@ -20,7 +20,7 @@ export function LidLine({ lid, words = WORDS[lid] }: { lid: Lid; words?: string 
           <path className="lid-rim" d={rim} />
         </svg>
       )}
-      <i />
+      {rim && <i />}
     </div>
   )
 }

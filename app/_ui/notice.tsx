@@ -10,11 +10,11 @@ type NoticeProps = Partial<Refusal> & {
   /** One sentence, where there is no more to say. */
   text?: ReactNode
   /** Technical number, last and small. */
-  code?: string
+  logNumber?: string
 }
 
 /** Everything that is wrong and belongs to no single entry. It is read out when it appears. */
-export function Notice({ refusal, text, code, ...parts }: NoticeProps) {
+export function Notice({ refusal, text, logNumber, ...parts }: NoticeProps) {
   const what = parts.what ?? refusal?.what ?? text
   const why = parts.why ?? refusal?.why
   const instead = parts.instead ?? refusal?.instead
@@ -32,7 +32,7 @@ export function Notice({ refusal, text, code, ...parts }: NoticeProps) {
           <b>Instead:</b> {instead}
         </p>
       )}
-      {code && <p className="notice-code src">Number for the log: {code}</p>}
+      {logNumber && <p className="notice-code src">Number for the log: {logNumber}</p>}
     </div>
   )
 }
