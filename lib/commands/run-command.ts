@@ -1,13 +1,12 @@
 import 'server-only'
 import { z } from 'zod'
-import { DatabaseUnavailable } from '@/lib/db/database-unavailable'
-import { inTransaction, type Tx } from '@/lib/db/in-transaction'
+import type { Tx } from '@/lib/db/in-transaction'
 import type { Actor } from '@/shared/access/actor'
 import { may, reachOf } from '@/shared/access/policy'
 import { ok, type Result, refuse } from '@/shared/result/result'
-import { badInput, notAllowed, notSaved, type Refusal } from '@/shared/wording/refusal'
+import { badInput, notAllowed, type Refusal } from '@/shared/wording/refusal'
+import { type Answer, answerOnce } from './answer-once'
 import { appendHistory } from './append-history'
-import { canonicalJson, sha256 } from './canonical-json'
 import type { AnyCommand, Reply } from './command'
 
 /** What the person's own client made for this one tap; a repeated key is the same tap. */
@@ -18,19 +17,6 @@ export interface Request {
   readonly idempotencyKey: string
   readonly input: unknown
   readonly now?: Date
-}
-
-export interface Answer {
-  readonly reply: Reply
-  /** True when this key was answered before: nothing was done again. */
-  readonly replayed: boolean
-}
-
-/** Thrown inside the transaction to roll it back with its reason. */
-class Refused extends Error {
-  constructor(readonly refusal: Refusal) {
-    super(refusal.code)
-  }
 }
 
 /**
@@ -50,49 +36,23 @@ export async function runCommand(command: AnyCommand, request: Request): Promise
 }
 
 async function inOneTransaction(command: AnyCommand, request: Request, input: unknown): Promise<Result<Answer, Refusal>> {
-  try {
-    return await inTransaction(async (tx) => {
-      const kept = await takeKey(tx, command.name, request)
-      if (kept) return ok({ reply: kept, replayed: true })
-      return ok({ reply: await perform(tx, command, request, input), replayed: false })
-    })
-  } catch (error) {
-    if (error instanceof Refused) return refuse(error.refusal)
-    if (error instanceof DatabaseUnavailable) return refuse(notSaved(error.isOutcomeUnknown))
-    throw error
-  }
+  const { actor, idempotencyKey: key } = request
+  const tap = { key, by: actor.userId, command: command.name, body: { groupId: actor.groupId, input: request.input } }
+  const answer = await answerOnce(tap, (tx) => perform(tx, command, request, input))
+  if (answer.ok && !answer.value.replayed) command.afterCommit?.()
+  return answer
 }
 
-async function perform(tx: Tx, command: AnyCommand, { actor, idempotencyKey, now = new Date() }: Request, input: unknown): Promise<Reply> {
+async function perform(tx: Tx, command: AnyCommand, request: Request, input: unknown): Promise<Result<Reply, Refusal>> {
+  const { actor, now = new Date() } = request
   const done = await command.run({ tx, actor, now }, input as never)
-  if (!done.ok) throw new Refused(done.problem)
+  if (!done.ok) return done
   const { groupId, userId: actorId, name: actorName } = actor
   await appendHistory(
     tx,
     done.value.history.map((line) => ({ ...line, groupId, command: command.name, actorId, actorName, recordedAt: now })),
   )
-  await tx.idempotentRequest.update({ where: { key: idempotencyKey }, data: { reply: done.value.reply } })
-  return done.value.reply
-}
-
-/** Takes the key for this request, or gives back what it was answered with. A second caller waits here until the first has committed. */
-async function takeKey(tx: Tx, command: string, { actor, idempotencyKey, input }: Request): Promise<Reply | undefined> {
-  const bodyHash = sha256(canonicalJson({ groupId: actor.groupId, input }))
-  const taken = await tx.$executeRaw`
-    INSERT INTO idempotent_request (key, actor_id, command, body_hash) VALUES (${idempotencyKey}, ${actor.userId}, ${command}, ${bodyHash})
-    ON CONFLICT (key) DO NOTHING`
-  if (taken === 1) return undefined
-  const kept = await tx.idempotentRequest.findUnique({ where: { key: idempotencyKey } })
-  const same = kept && kept.actorId === actor.userId && kept.command === command && kept.bodyHash === bodyHash
-  if (!same || !kept.reply) throw new Refused(KEY_USED)
-  return kept.reply as Reply
-}
-
-const KEY_USED: Refusal = {
-  code: 'key-used-before',
-  status: 409,
-  what: 'Not saved: this entry was sent before with other contents.',
-  instead: 'Load the page again and enter it once more.',
+  return ok(done.value.reply)
 }
 
 /** Field path to sentences, as a form shows them. */
