@@ -1,10 +1,12 @@
 import { z } from 'zod'
+import { LANGUAGES } from '@/shared/people/languages'
+import { Seen } from './choices'
 import { Id, line, optionalLine, whole, words } from './fields'
 
 const householdFields = {
   name: line(60, 'Give the household a name.'),
   headcount: whole(1, 50, 'How many people?'),
-  language: z.enum(['en', 'es'], 'Choose a language.').default('en'),
+  language: z.enum(LANGUAGES, 'Choose a language.').default('en'),
   contact: optionalLine(120),
   allergens: words,
 }
@@ -14,5 +16,5 @@ export const AddHousehold = z.strictObject(householdFields)
 export type AddHousehold = z.infer<typeof AddHousehold>
 
 /** What the edit-household form sends. */
-export const EditHousehold = z.strictObject({ householdId: Id, ...householdFields })
+export const EditHousehold = z.strictObject({ householdId: Id, seen: Seen, ...householdFields })
 export type EditHousehold = z.infer<typeof EditHousehold>
