@@ -22,7 +22,7 @@ export interface FreshDatabase {
  * Call it at the head of a test file. The database exists from the first test on; it is dropped after the last.
  * Code under test that asks `database()` or `env()` gets this database.
  */
-export function useFreshDatabase(): FreshDatabase {
+export function freshDatabase(): FreshDatabase {
   let made: (FreshDatabase & { drop: () => Promise<void> }) | undefined
   beforeAll(async () => {
     made = await makeFreshDatabase()
