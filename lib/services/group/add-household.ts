@@ -13,10 +13,12 @@ export const addHousehold = defineCommand({
   schema: AddHousehold,
   async run({ tx, actor: { groupId } }, input) {
     const taken = await tx.household.findUnique({ where: { groupId_name: { groupId, name: input.name } }, select: { id: true } })
-    if (taken) return refuse(badInput({ name: ['A household of that name is here already. Choose another name.'] }))
+    if (taken) return refuse(badInput({ name: [HOUSEHOLD_NAME_TAKEN] }))
 
     const id = randomUUID()
     await tx.household.create({ data: { groupId, id, ...input } })
     return ok({ reply: { householdId: id }, history: [{ subject: `household ${id}`, detail: input }] })
   },
 })
+
+export const HOUSEHOLD_NAME_TAKEN = 'A household of that name is here already. Choose another name.'
