@@ -158,6 +158,8 @@ export type PlanLimit =
   | { readonly kind: 'canner-too-small'; readonly jarSize: JarSize; readonly preparationId: string }
   | { readonly kind: 'kettle-too-small'; readonly preparationId: string }
   | { readonly kind: 'burners' }
+  | { readonly kind: 'kettles' }
+  | { readonly kind: 'fill-tables' }
   | {
       readonly kind: 'people-with-skill'
       readonly skills: readonly string[]

@@ -1,0 +1,258 @@
+import {
+  freeFrom,
+  isEquipmentFree,
+  isPersonFree,
+  rewind,
+  takeEquipment,
+  takePerson,
+  type WorkingHours,
+} from '@/shared/planning/day-calendar'
+import type { PlanTaskKind } from '@/shared/planning/day-plan'
+import type { Minding, PlanPreparation } from '@/shared/planning/day-problem'
+import type { CannerPlace } from '@/shared/planning/kitchen-set-up'
+import { fillEnds, minutesFor, type PlacedBatch, placeBatch } from '@/shared/planning/place-batch'
+import { count, type PlacingContext } from '@/shared/planning/placing-context'
+import type { SplitJob } from '@/shared/planning/split-demand'
+import { mayDo } from '@/shared/planning/who-may'
+import type { KitchenTime } from '@/shared/time/kitchen-time'
+
+/** The turning points of one load in its canner. */
+export type LoadTimes = {
+  readonly loadAt: KitchenTime
+  readonly heatAt: KitchenTime
+  readonly boilAt: KitchenTime
+  readonly processEndAt: KitchenTime
+  readonly restEndAt: KitchenTime
+  readonly emptyAt: KitchenTime
+}
+
+export type PlacedLoad = LoadTimes & {
+  readonly place: CannerPlace
+  readonly parts: SplitJob['loads'][number]['parts']
+  readonly jarBoilAt: KitchenTime
+  readonly operatorId: string
+  readonly loaderId: string
+  readonly unloaderId: string
+}
+
+export type PlacedJob = {
+  readonly job: SplitJob
+  readonly preparation: PlanPreparation
+  readonly loads: readonly PlacedLoad[]
+  readonly batches: readonly PlacedBatch[]
+}
+
+/** Minutes from the first jar in to the last jar out. */
+export function cycleMinutes(preparation: PlanPreparation): number {
+  const { cycle, process } = preparation
+  const heat = cycle.loadMinutes + cycle.comeUpMinutes + cycle.ventMinutes + cycle.pressuriseMinutes
+  return heat + process.minutes + cycle.restMinutes + cycle.waitMinutes + cycle.unloadMinutes
+}
+
+/** Minutes of canner that one load takes: its cycle, and the boiling of its empty jars when that is done in the canner. */
+export const cannerMinutesOf = (preparation: PlanPreparation): number =>
+  cycleMinutes(preparation) + (preparation.jarTreatment === 'boiled-in-canner' ? preparation.jarBoilMinutes : 0)
+
+/** The turning points of a load that is lifted in at `loadAt`. */
+export function loadTimes(preparation: PlanPreparation, loadAt: KitchenTime): LoadTimes {
+  const { cycle, process } = preparation
+  const heatAt = loadAt + cycle.loadMinutes
+  const boilAt = heatAt + cycle.comeUpMinutes + cycle.ventMinutes + cycle.pressuriseMinutes
+  const processEndAt = boilAt + process.minutes
+  const restEndAt = processEndAt + cycle.restMinutes + cycle.waitMinutes
+  return { loadAt, heatAt, boilAt, processEndAt, restEndAt, emptyAt: restEndAt + cycle.unloadMinutes }
+}
+
+/**
+ * Books a job at the earliest minute at which its canners, kettles, burners, tables and people all fit, or books nothing.
+ *
+ * @param emptyBy - the last jar must be out by then
+ * @param mostIdleMinutes - how long a canner may stand empty before this load; more cannot end in time
+ * @returns null when no minute fits
+ */
+export function placeJob(
+  context: PlacingContext,
+  job: SplitJob,
+  preparation: PlanPreparation,
+  emptyBy: KitchenTime,
+  mostIdleMinutes: number,
+): PlacedJob | null {
+  if (mostIdleMinutes < 0) return count(context.blocked, 'canner')
+  const places = placesFor(context, job, preparation)
+  if (places.length === 0) return null
+  const earliest = Math.min(...places.map((entry) => entry.availableAt))
+  const soonest = Math.max(...places.map((entry) => entry.availableAt))
+  const latest = Math.min(emptyBy - cycleMinutes(preparation), soonest + mostIdleMinutes)
+  if (earliest > latest) count(context.blocked, 'canner')
+  for (let at = earliest; at <= latest && context.effort.left > 0; at++) {
+    for (const chosen of choosePlaces(places, job, preparation, at, latest, mostIdleMinutes)) {
+      const mark = context.calendar.trail.length
+      const placed = tryAt(context, job, preparation, chosen)
+      if (placed) return placed
+      rewind(context.calendar, mark)
+    }
+  }
+  return null
+}
+
+type Candidate = { readonly place: CannerPlace; readonly availableAt: KitchenTime }
+type Chosen = { readonly place: CannerPlace; readonly loadAt: KitchenTime }
+
+function placesFor(context: PlacingContext, job: SplitJob, preparation: PlanPreparation): Candidate[] {
+  const jars = Math.max(...job.loads.map((load) => load.parts.reduce((sum, part) => sum + part.jars.high, 0)))
+  return context.setUp.places
+    .filter(({ canner }) => canner.method === preparation.method && (canner.capacity[preparation.jarSize] ?? 0) >= jars)
+    .map((place) => ({ place, availableAt: freeFrom(context.calendar, place.canner.id, place.readyAt) + boilAndFillMinutes(preparation) }))
+    .reverse() // of canners free together the last listed takes the load that is placed first, which is the quick one
+    .sort((a, b) => a.availableAt - b.availableAt)
+}
+
+/** The canner's jars are boiled in it and filled before it can be loaded; 0 when they are made ready elsewhere. */
+const boilAndFillMinutes = (preparation: PlanPreparation): number =>
+  preparation.jarTreatment === 'boiled-in-canner'
+    ? preparation.jarBoilMinutes + minutesFor(preparation.fill, 1, preparation.fill.peopleMax)
+    : 0
+
+/** The ways to seat the job's loads from minute `at`: one canner for one load, the soonest canners for several. */
+function choosePlaces(
+  places: readonly Candidate[],
+  job: SplitJob,
+  preparation: PlanPreparation,
+  at: KitchenTime,
+  latest: KitchenTime,
+  mostIdle: number,
+): Chosen[][] {
+  if (job.loads.length === 1) {
+    return places
+      .filter((entry) => entry.availableAt <= at && at - entry.availableAt <= mostIdle)
+      .map((entry) => [{ place: entry.place, loadAt: at }])
+  }
+  const free = places.map((entry) => ({ ...entry }))
+  const chosen: Chosen[] = []
+  for (let index = 0; index < job.loads.length; index++) {
+    const next = free.reduce((best, entry) => (Math.max(at, entry.availableAt) < Math.max(at, best.availableAt) ? entry : best))
+    const loadAt = Math.max(at, next.availableAt)
+    chosen.push({ place: next.place, loadAt })
+    free[free.indexOf(next)] = { ...next, availableAt: loadAt + cannerMinutesOf(preparation) }
+  }
+  const last = Math.max(...chosen.map((entry) => entry.loadAt))
+  return last <= latest && last - at <= preparation.filledToLoadedLimitMinutes ? [chosen] : []
+}
+
+function tryAt(context: PlacingContext, job: SplitJob, preparation: PlanPreparation, chosen: readonly Chosen[]): PlacedJob | null {
+  const handled = chosen.map((entry) => ({ entry, hands: handsAtCanner(context, preparation, entry) }))
+  if (handled.some(({ hands }) => hands === null)) return null
+
+  const filledBy = Math.min(...chosen.map((entry) => entry.loadAt))
+  const filledFrom = Math.max(...chosen.map((entry) => entry.loadAt)) - preparation.filledToLoadedLimitMinutes
+  const batches: PlacedBatch[] = []
+  for (const batch of job.batches) {
+    const placed = placeBatch(context, batch, preparation, fillEnds(context.fillRules.get(job) ?? context.fillRule, filledFrom, filledBy))
+    if (!placed) return null
+    batches.push(placed)
+  }
+  const loads: PlacedLoad[] = []
+  for (const [index, { entry, hands }] of handled.entries()) {
+    const parts = job.loads[index]?.parts ?? []
+    const jarBoilAt = bookCanner(context, preparation, entry, batches, hands?.operatorId ?? '')
+    if (jarBoilAt === null || !hands) return null
+    loads.push({ ...loadTimes(preparation, entry.loadAt), ...hands, place: entry.place, parts, jarBoilAt })
+    rememberOperator(context, entry.place.canner.id, hands.operatorId)
+  }
+  return { job, preparation, loads, batches }
+}
+
+function rememberOperator({ lastOperator, calendar }: PlacingContext, cannerId: string, operatorId: string): void {
+  const before = lastOperator.get(cannerId)
+  lastOperator.set(cannerId, operatorId)
+  calendar.trail.push(() => (before === undefined ? lastOperator.delete(cannerId) : lastOperator.set(cannerId, before)))
+}
+
+/** Takes the canner, from the boiling of its empty jars where the treatment asks for it. */
+function bookCanner(
+  context: PlacingContext,
+  preparation: PlanPreparation,
+  { place, loadAt }: Chosen,
+  batches: readonly PlacedBatch[],
+  operatorId: string,
+): KitchenTime | null {
+  const { calendar } = context
+  const boiled = preparation.jarTreatment === 'boiled-in-canner'
+  const jarBoilAt = boiled ? Math.min(...batches.map((batch) => batch.fillStart)) - preparation.jarBoilMinutes : loadAt
+  const { emptyAt } = loadTimes(preparation, loadAt)
+  if (jarBoilAt < place.readyAt && boiled && place.readyAt > context.problem.window.firstLoadAt) return count(context.blocked, 'canner')
+  if (!isEquipmentFree(calendar, place.canner.id, jarBoilAt, emptyAt)) return count(context.blocked, 'canner')
+  if (boiled) {
+    const minding = mindingOf(context, preparation)
+    const operator = context.setUp.hours.find((hours) => hours.person.id === operatorId)
+    if (!minding || !operator || !isPersonFree(calendar, operator, 'canner-watch', jarBoilAt, loadAt, minding))
+      return count(context.blocked, 'operator')
+    takePerson(calendar, operatorId, 'canner-watch', jarBoilAt, loadAt, minding)
+  }
+  takeEquipment(calendar, place.canner.id, jarBoilAt, emptyAt)
+  return jarBoilAt
+}
+
+const mindingOf = (context: PlacingContext, preparation: PlanPreparation): Minding | undefined =>
+  context.problem.minding.find((entry) => entry.method === preparation.method)
+
+type HandsAtCanner = { readonly operatorId: string; readonly loaderId: string; readonly unloaderId: string }
+
+function handsAtCanner(context: PlacingContext, preparation: PlanPreparation, { place, loadAt }: Chosen): HandsAtCanner | null {
+  const { calendar } = context
+  const minding = mindingOf(context, preparation)
+  if (!minding) return count(context.blocked, 'operator')
+  const times = loadTimes(preparation, loadAt)
+  const mark = calendar.trail.length
+  for (const operator of operatorsInOrder(context, preparation, minding, place, times)) {
+    takePerson(calendar, operator.person.id, 'canner-watch', loadAt, times.emptyAt, minding)
+    const loader = lifter(context, preparation, 'load', operator, loadAt, times.heatAt)
+    const unloader = loader && lifter(context, preparation, 'unload', operator, times.restEndAt, times.emptyAt)
+    if (loader && unloader) return { operatorId: operator.person.id, loaderId: loader, unloaderId: unloader }
+    rewind(calendar, mark)
+    count(context.blocked, 'lifter')
+  }
+  return count(context.blocked, 'operator')
+}
+
+function operatorsInOrder(
+  context: PlacingContext,
+  preparation: PlanPreparation,
+  minding: Minding,
+  place: CannerPlace,
+  times: LoadTimes,
+): WorkingHours[] {
+  const { calendar, setUp, operatorRule, lastOperator } = context
+  const free = setUp.hours.filter(
+    (hours) =>
+      mayDo(hours.person, 'process', [minding.skill], preparation) &&
+      isPersonFree(calendar, hours, 'canner-watch', times.loadAt, times.emptyAt, minding),
+  )
+  const others = new Set([...lastOperator].filter(([canner]) => canner !== place.canner.id).map(([, operator]) => operator))
+  const cost = ({ person }: WorkingHours) => {
+    if (lastOperator.get(place.canner.id) === person.id) return operatorRule === 'keep-a-canner' ? 0 : 1
+    return others.has(person.id) === (operatorRule === 'one-minds-all') ? 0 : 2
+  }
+  return free
+    .map((hours, index) => ({ hours, index, cost: cost(hours) }))
+    .sort((a, b) => a.cost - b.cost || a.index - b.index)
+    .map(({ hours }) => hours)
+}
+
+/** The operator lifts the jars when free, else somebody else who may. */
+function lifter(
+  context: PlacingContext,
+  preparation: PlanPreparation,
+  kind: PlanTaskKind,
+  operator: WorkingHours,
+  start: KitchenTime,
+  end: KitchenTime,
+): string | null {
+  const { calendar, setUp } = context
+  const fits = (hours: WorkingHours) =>
+    mayDo(hours.person, kind, [], preparation) && isPersonFree(calendar, hours, 'canner-hands', start, end)
+  const lifting = fits(operator) ? operator : setUp.hours.find(fits)
+  if (!lifting) return null
+  takePerson(calendar, lifting.person.id, 'canner-hands', start, end)
+  return lifting.person.id
+}

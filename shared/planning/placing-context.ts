@@ -1,0 +1,56 @@
+import type { DayCalendar, WorkingHours } from '@/shared/planning/day-calendar'
+import type { PlanTaskKind } from '@/shared/planning/day-plan'
+import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
+import type { KitchenSetUp } from '@/shared/planning/kitchen-set-up'
+import type { SplitJob } from '@/shared/planning/split-demand'
+
+/** How operators are chosen: each keeps a canner, or one minds as many as allowed and leaves the others free. */
+export type OperatorRule = 'keep-a-canner' | 'one-minds-all'
+
+/** Where filling ends inside the time that filled jars may wait: as late, as early, or as near the middle as fits. */
+export type FillRule = 'just-in-time' | 'ahead' | 'in-between'
+
+/** Work left for one search, counted in fillings tried: never in time, so that every machine stops at the same place. */
+export type Effort = { left: number }
+
+/** What can stop a placement. */
+export type BlockCause = 'canner' | 'operator' | 'lifter' | 'table' | 'kettle' | 'burner' | 'cook' | 'fill' | 'prep' | 'wash'
+
+/** How often each cause stopped a placement, so that a refusal can name it. */
+export type Blocked = Record<BlockCause, number>
+
+export const nothingBlocked = (): Blocked => ({
+  canner: 0,
+  operator: 0,
+  lifter: 0,
+  table: 0,
+  kettle: 0,
+  burner: 0,
+  cook: 0,
+  fill: 0,
+  prep: 0,
+  wash: 0,
+})
+
+/** Everything a placement reads and writes. */
+export type PlacingContext = {
+  readonly problem: DayProblem
+  readonly setUp: KitchenSetUp
+  readonly calendar: DayCalendar
+  readonly operatorRule: OperatorRule
+  /** Per job; a job not named here follows `fillRule`. */
+  readonly fillRules: ReadonlyMap<SplitJob, FillRule>
+  readonly fillRule: FillRule
+  readonly lastOperator: Map<string, string>
+  readonly blocked: Blocked
+  /** Fillings that may still be tried; the search stops at 0, so that a hopeless day is refused in time. */
+  readonly effort: Effort
+  /** Who may do what, found once, by preparation and stage. */
+  readonly able: Map<PlanPreparation, Map<PlanTaskKind, readonly WorkingHours[]>>
+}
+
+/** Notes one more failure for this cause, and says no. */
+export function count(blocked: Blocked, cause: BlockCause): null {
+  blocked[cause]++
+  return null
+}

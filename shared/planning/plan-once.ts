@@ -1,0 +1,44 @@
+import { assemblePlan } from '@/shared/planning/assemble-plan'
+import type { DayPlan, PlanRefusal } from '@/shared/planning/day-plan'
+import type { DayProblem, PlanCanner } from '@/shared/planning/day-problem'
+import { earliestFinish } from '@/shared/planning/finish-bound'
+import { type Effort, nothingBlocked } from '@/shared/planning/placing-context'
+import { blockedRefusal, refusalBeforePlanning } from '@/shared/planning/refuse-day'
+import { searchOrders } from '@/shared/planning/search-orders'
+import { splitDemand } from '@/shared/planning/split-demand'
+import { ok, type Result, refuse } from '@/shared/result/result'
+
+/** How long one search may go on, in fillings tried for each load of the day. */
+const FILLINGS_TRIED_PER_JOB = 1_200
+
+/** Why there is no plan, before anybody looked for a way out. */
+export type PlainRefusal = Omit<PlanRefusal, 'waysOut'>
+
+/**
+ * Plans a session: splits the demand, then times every load, kettle, table, burner and person so that the last canner is empty as early
+ * as can be found, or says which limit stops it.
+ *
+ * The same problem always gives the same plan. Refusals carry no ways out: `planDay` finds them.
+ */
+export function planOnce(problem: DayProblem): Result<DayPlan, PlainRefusal> {
+  const early = refusalBeforePlanning(problem)
+  if (early) return refuse(early)
+  const split = splitDemand(problem)
+  if (!split.ok) return refuse({ kind: 'does-not-fit', ...split.problem, at: null, batchCount: 0, loadCount: 0 })
+  const blocked = nothingBlocked()
+  const { jobs } = split.value
+  const bound = earliestFinish(problem, jobs)
+  for (const canners of cannerSets(problem)) {
+    const effort: Effort = { left: FILLINGS_TRIED_PER_JOB * jobs.length }
+    const best = searchOrders({ problem, jobs, canners, blocked, effort }, bound)
+    if (best) return ok(assemblePlan(problem, best, bound))
+  }
+  return refuse(blockedRefusal(problem, split.value, blocked))
+}
+
+/** All usable canners first; then fewer, because a canner may be better left cold than take the last burner of the kettles. */
+function cannerSets(problem: DayProblem): readonly (readonly PlanCanner[])[] {
+  const wanted = new Set(problem.preparations.filter((entry) => entry.jarsWanted > 0).map((entry) => entry.method))
+  const usable = problem.canners.filter((canner) => canner.usable && wanted.has(canner.method))
+  return usable.map((_, index) => usable.slice(0, usable.length - index))
+}

@@ -1,0 +1,192 @@
+import { emptyCalendar, freeFrom, rewind } from '@/shared/planning/day-calendar'
+import type { DayProblem, PlanCanner, PlanPreparation } from '@/shared/planning/day-problem'
+import { setUpKitchen } from '@/shared/planning/kitchen-set-up'
+import { ORDER_RULES, swapTwo } from '@/shared/planning/order-rules'
+import { cannerMinutesOf, type PlacedJob, placeJob } from '@/shared/planning/place-job'
+import type { Blocked, Effort, FillRule, OperatorRule, PlacingContext } from '@/shared/planning/placing-context'
+import type { SplitJob } from '@/shared/planning/split-demand'
+import type { KitchenTime } from '@/shared/time/kitchen-time'
+
+/** A whole timetable with its context, before tasks are written out. */
+export type Timetable = {
+  readonly context: PlacingContext
+  readonly jobs: readonly PlacedJob[]
+  readonly finishAt: KitchenTime
+  readonly rule: string
+}
+
+/** Timetables tried after the rules of thumb, shared out over the size of the day. */
+const TRIES = 240
+const TRIES_FOR_JOBS = 4_000
+
+/** Loads placed while looking for a timetable that meets the bound. */
+const PLACEMENTS_AT_BOUND = 150
+
+type Manner = { readonly operators: OperatorRule; readonly fill: FillRule; readonly fills?: ReadonlyMap<SplitJob, FillRule> }
+
+const MANNERS: readonly [Manner, ...Manner[]] = [
+  { operators: 'keep-a-canner', fill: 'ahead' },
+  { operators: 'one-minds-all', fill: 'ahead' },
+  { operators: 'keep-a-canner', fill: 'in-between' },
+  { operators: 'one-minds-all', fill: 'in-between' },
+  { operators: 'keep-a-canner', fill: 'just-in-time' },
+  { operators: 'one-minds-all', fill: 'just-in-time' },
+]
+
+/** One search: the day, the canners in use, and where failures are counted. */
+export type OrderSearch = {
+  readonly problem: DayProblem
+  readonly jobs: readonly SplitJob[]
+  readonly canners: readonly PlanCanner[]
+  readonly blocked: Blocked
+  readonly effort: Effort
+}
+
+/**
+ * The best timetable found over orders of loads, or null.
+ *
+ * First a depth-first search for a timetable that ends at the bound, then one timetable for each rule of thumb, then exchanges of two
+ * loads. Steps are counted, never timed: the same day always gives the same timetable.
+ *
+ * @param bound - no timetable ends earlier; reaching it ends the search
+ */
+export function searchOrders(search: OrderSearch, bound: KitchenTime): Timetable | null {
+  for (const manner of MANNERS) {
+    const met = meetBound(search, bound, manner)
+    if (met) return shortenWaits(search, met, manner)
+  }
+  let best: Timetable | null = null
+  let order: readonly SplitJob[] = search.jobs
+  let bestManner: Manner = MANNERS[0]
+  const attempt = (candidate: readonly SplitJob[], rule: string, manner: Manner) => {
+    const limit: KitchenTime = best ? best.finishAt - 1 : search.problem.window.cannersEmptyBy
+    const timetable = timeInOrder(search, candidate, manner, limit, rule)
+    if (!timetable) return
+    best = timetable
+    order = candidate
+    bestManner = manner
+  }
+  for (const [rule, arrange] of Object.entries(ORDER_RULES)) {
+    for (const manner of MANNERS) attempt(arrange(search.problem, search.jobs), rule, manner)
+  }
+  const tries = Math.min(TRIES, Math.ceil(TRIES_FOR_JOBS / Math.max(1, search.jobs.length)))
+  for (let step = 0; step < tries; step++) {
+    const manner = MANNERS[step % MANNERS.length]
+    if (manner) attempt(swapTwo(order, step), 'exchange', manner)
+  }
+  return best && shortenWaits(search, best, bestManner)
+}
+
+/** Fills each batch nearer to its load where the finish stays the same: hot jars should not stand about, and a late cook has room. */
+function shortenWaits(search: OrderSearch, met: Timetable, manner: Manner): Timetable {
+  let best = met
+  let rules: ReadonlyMap<SplitJob, FillRule> = new Map()
+  const order = met.jobs.map((placed) => placed.job)
+  for (const job of order) {
+    for (const rule of NEARER[manner.fill]) {
+      const candidate = new Map([...rules, [job, rule]])
+      const timetable = timeInOrder(search, order, { ...manner, fills: candidate }, met.finishAt, met.rule)
+      if (!timetable) continue
+      best = timetable
+      rules = candidate
+      break
+    }
+  }
+  return best
+}
+
+const NEARER: Readonly<Record<FillRule, readonly FillRule[]>> = {
+  ahead: ['just-in-time', 'in-between'],
+  'in-between': ['just-in-time'],
+  'just-in-time': [],
+}
+
+function startContext({ problem, canners, blocked, effort }: OrderSearch, { operators, fill, fills = new Map() }: Manner): PlacingContext {
+  return {
+    problem,
+    setUp: setUpKitchen(problem, canners),
+    calendar: emptyCalendar(),
+    operatorRule: operators,
+    fillRule: fill,
+    fillRules: fills,
+    lastOperator: new Map(),
+    able: new Map(),
+    blocked,
+    effort,
+  }
+}
+
+function timeInOrder(search: OrderSearch, jobs: readonly SplitJob[], manner: Manner, emptyBy: KitchenTime, rule: string): Timetable | null {
+  const context = startContext(search, manner)
+  const placed: PlacedJob[] = []
+  for (const [index, job] of jobs.entries()) {
+    const timed = placeNext(context, jobs.slice(index), job, emptyBy)
+    if (!timed) return null
+    placed.push(timed)
+  }
+  return timetableOf(context, placed, rule)
+}
+
+const timetableOf = (context: PlacingContext, jobs: readonly PlacedJob[], rule: string): Timetable => ({
+  context,
+  jobs,
+  finishAt: Math.max(context.problem.window.firstLoadAt, ...jobs.flatMap((job) => job.loads.map((load) => load.emptyAt))),
+  rule,
+})
+
+function placeNext(context: PlacingContext, left: readonly SplitJob[], job: SplitJob, emptyBy: KitchenTime): PlacedJob | null {
+  const preparation = context.problem.preparations.find((entry) => entry.id === job.preparationId)
+  return preparation ? placeJob(context, job, preparation, emptyBy, idleLeft(context, left, preparation, emptyBy)) : null
+}
+
+/** Canner minutes that may still go unused, over all canners of the method, if the loads left are to end by `emptyBy`. */
+function idleLeft(context: PlacingContext, left: readonly SplitJob[], { method }: PlanPreparation, emptyBy: KitchenTime): number {
+  const { problem, setUp, calendar } = context
+  const open = setUp.places
+    .filter(({ canner }) => canner.method === method)
+    .reduce((sum, { canner, readyAt }) => sum + Math.max(0, emptyBy - freeFrom(calendar, canner.id, readyAt)), 0)
+  const needed = left.reduce((sum, job) => {
+    const preparation = problem.preparations.find((entry) => entry.id === job.preparationId)
+    return preparation?.method === method ? sum + job.loads.length * cannerMinutesOf(preparation) : sum
+  }, 0)
+  return open - needed
+}
+
+function meetBound(search: OrderSearch, bound: KitchenTime, manner: Manner): Timetable | null {
+  const context = startContext(search, manner)
+  const budget = { placements: PLACEMENTS_AT_BOUND }
+  const placed = goDeeper(context, search.jobs, bound, budget)
+  return placed && timetableOf(context, placed, 'no idle canner')
+}
+
+/** Tries each preparation that still has loads as the next one, the one with most loads left first; null when none leads to the end. */
+function goDeeper(
+  context: PlacingContext,
+  left: readonly SplitJob[],
+  emptyBy: KitchenTime,
+  budget: { placements: number },
+): PlacedJob[] | null {
+  if (left.length === 0) return []
+  for (const job of nextChoices(left)) {
+    if (budget.placements-- <= 0) return null
+    const mark = context.calendar.trail.length
+    const placed = placeNext(context, left, job, emptyBy)
+    const rest =
+      placed &&
+      goDeeper(
+        context,
+        left.filter((other) => other !== job),
+        emptyBy,
+        budget,
+      )
+    if (placed && rest) return [placed, ...rest]
+    rewind(context.calendar, mark)
+  }
+  return null
+}
+
+function nextChoices(left: readonly SplitJob[]): SplitJob[] {
+  const counts = new Map<string, SplitJob[]>()
+  for (const job of left) counts.set(job.preparationId, [...(counts.get(job.preparationId) ?? []), job])
+  return [...counts.values()].sort((a, b) => b.length - a.length).flatMap((group) => group.slice(0, 1))
+}

@@ -1,0 +1,139 @@
+import type { DayProblem, PlanCanner, PlanKettle, PlanPreparation } from '@/shared/planning/day-problem'
+import type { JarRange, PlanLimit } from '@/shared/planning/day-plan'
+import { ok, type Result, refuse } from '@/shared/result/result'
+
+/** A kettle batch before it has a time. */
+export type SplitBatch = {
+  readonly id: string
+  readonly preparationId: string
+  /** Tested batches in one kettle; always 1 under 'whole-batches-only'. */
+  readonly multiple: number
+  readonly jars: JarRange
+}
+
+/** Batches that share one load, or one batch that needs several: they meet at the canner together. */
+export type SplitJob = {
+  readonly preparationId: string
+  readonly batches: readonly SplitBatch[]
+  /** One entry a canner load; its parts name jars of each batch. */
+  readonly loads: readonly { readonly parts: readonly { readonly batchId: string; readonly jars: JarRange }[] }[]
+}
+
+export type Split = { readonly jobs: readonly SplitJob[] }
+
+/** A demand that no kettle or canner of this kitchen can take, with both figures in the limit's unit. */
+export type SplitProblem = { readonly limit: PlanLimit; readonly needed: number; readonly available: number }
+
+/** Jars to plan for: those wanted and the spare, rounded up to whole jars. */
+export function jarsToPlan(preparation: PlanPreparation): number {
+  const { spare, jarsWanted } = preparation
+  return jarsWanted + (spare.kind === 'jars' ? spare.jars : Math.ceil(jarsWanted * spare.share - 1e-9))
+}
+
+/**
+ * Divides what is wanted into kettle batches and canner loads.
+ *
+ * Batches: enough tested batches, at their typical yield, for the jars wanted and the spare. Jam and jelly are one tested batch to
+ * a kettle, always; other food fills the largest kettle that serves it with whole multiples, evenly spread over the kettles filled.
+ * Loads: a batch goes whole into one load where its highest yield fits; several whole batches share a load where they fit together;
+ * a batch larger than a canner is divided over the fewest loads. Loads never mix preparations.
+ *
+ * @returns jobs in the order of the preparations given; a preparation with no jars wanted gives none
+ */
+export function splitDemand(problem: DayProblem): Result<Split, SplitProblem> {
+  const jobs: SplitJob[] = []
+  for (const preparation of problem.preparations) {
+    if (jarsToPlan(preparation) <= 0) continue
+    const split = splitPreparation(problem, preparation)
+    if (!split.ok) return split
+    jobs.push(...split.value)
+  }
+  return ok({ jobs })
+}
+
+/** Kettles that may cook this preparation, whatever their volume. */
+export const kettlesFor = (problem: DayProblem, preparation: PlanPreparation): readonly PlanKettle[] =>
+  problem.kettles.filter((kettle) => kettle.use === 'any' || kettle.use === preparation.kettleUse)
+
+/** Usable canners of the preparation's method that hold at least `jars` of its jar size. */
+export const cannersFor = (problem: DayProblem, preparation: PlanPreparation, jars = 1): readonly PlanCanner[] =>
+  problem.canners.filter(
+    (canner) => canner.usable && canner.method === preparation.method && (canner.capacity[preparation.jarSize] ?? 0) >= jars,
+  )
+
+function splitPreparation(problem: DayProblem, preparation: PlanPreparation): Result<SplitJob[], SplitProblem> {
+  const litres = Math.max(0, ...kettlesFor(problem, preparation).map((kettle) => kettle.litres))
+  if (litres < preparation.batchLitres) {
+    const limit: PlanLimit = { kind: 'kettle-too-small', preparationId: preparation.id }
+    return refuse({ limit, needed: preparation.batchLitres, available: litres })
+  }
+  const capacity = largestLoad(problem, preparation)
+  if (!capacity.ok) return capacity
+  const most = preparation.scaling === 'whole-batches-only' ? 1 : wholeMultiple(litres, preparation.batchLitres)
+  const batches = kettleBatches(preparation, most)
+  return ok(gatherLoads(preparation, batches, capacity.value))
+}
+
+const wholeMultiple = (litres: number, batchLitres: number) => Math.max(1, Math.floor(litres / batchLitres + 1e-9))
+
+function largestLoad(problem: DayProblem, preparation: PlanPreparation): Result<number, SplitProblem> {
+  const ofMethod = problem.canners.filter((canner) => canner.method === preparation.method)
+  const usable = ofMethod.filter((canner) => canner.usable)
+  if (usable.length === 0) {
+    const whyNot = ofMethod.flatMap((canner) => (canner.whyNot ? [`${canner.label}: ${canner.whyNot}`] : []))
+    const limit: PlanLimit = { kind: 'no-canner-for-method', method: preparation.method, preparationId: preparation.id, whyNot }
+    return refuse({ limit, needed: 1, available: 0 })
+  }
+  const capacity = Math.max(...usable.map((canner) => canner.capacity[preparation.jarSize] ?? 0))
+  if (capacity > 0) return ok(capacity)
+  const limit: PlanLimit = { kind: 'canner-too-small', jarSize: preparation.jarSize, preparationId: preparation.id }
+  return refuse({ limit, needed: 1, available: 0 })
+}
+
+function kettleBatches(preparation: PlanPreparation, mostMultiple: number): SplitBatch[] {
+  const tested = Math.ceil(jarsToPlan(preparation) / preparation.batchYield.typical - 1e-9)
+  const kettlefuls = Math.ceil(tested / mostMultiple)
+  return Array.from({ length: kettlefuls }, (_, index) => {
+    const multiple = Math.floor((tested + index) / kettlefuls)
+    const { low, typical, high } = preparation.batchYield
+    const jars = { low: low * multiple, typical: typical * multiple, high: high * multiple }
+    return { id: `${preparation.id}/${index + 1}`, preparationId: preparation.id, multiple, jars }
+  }).sort((a, b) => b.multiple - a.multiple || 0)
+}
+
+function gatherLoads(preparation: PlanPreparation, batches: readonly SplitBatch[], capacity: number): SplitJob[] {
+  const jobs: SplitJob[] = []
+  let open: SplitBatch[] = []
+  const close = () => {
+    if (open.length > 0) jobs.push(sharedLoad(preparation, open))
+    open = []
+  }
+  for (const batch of batches) {
+    const inOpen = open.reduce((sum, other) => sum + other.jars.high, 0)
+    if (inOpen + batch.jars.high > capacity) close()
+    if (batch.jars.high > capacity) jobs.push(dividedBatch(preparation, batch, capacity))
+    else open.push(batch)
+  }
+  close()
+  return jobs
+}
+
+const sharedLoad = (preparation: PlanPreparation, batches: readonly SplitBatch[]): SplitJob => ({
+  preparationId: preparation.id,
+  batches,
+  loads: [{ parts: batches.map((batch) => ({ batchId: batch.id, jars: batch.jars })) }],
+})
+
+function dividedBatch(preparation: PlanPreparation, batch: SplitBatch, capacity: number): SplitJob {
+  const count = Math.ceil(batch.jars.high / capacity)
+  const share = (jars: number, index: number) => Math.max(0, Math.min(capacity, jars - index * capacity))
+  const loads = Array.from({ length: count }, (_, index) => ({
+    parts: [
+      {
+        batchId: batch.id,
+        jars: { low: share(batch.jars.low, index), typical: share(batch.jars.typical, index), high: share(batch.jars.high, index) },
+      },
+    ],
+  }))
+  return { preparationId: preparation.id, batches: [batch], loads }
+}

@@ -1,0 +1,83 @@
+import { isPersonFree } from '@/shared/planning/day-calendar'
+import type { PlannedTask, PlanShortage } from '@/shared/planning/day-plan'
+import type { DayProblem } from '@/shared/planning/day-problem'
+import { minutesFor, type PlacedBatch, pickTeam } from '@/shared/planning/place-batch'
+import type { PlacedJob } from '@/shared/planning/place-job'
+import type { Timetable } from '@/shared/planning/search-orders'
+import { makeTask } from '@/shared/planning/plan-tasks'
+import type { KitchenTime } from '@/shared/time/kitchen-time'
+
+export type TailWork = {
+  readonly tasks: readonly PlannedTask[]
+  readonly shortages: readonly PlanShortage[]
+  readonly cleanUpEndAt: KitchenTime
+}
+
+/** Work that waits for free hands: labels while the batch runs, clean-up once the last canner is empty. What finds none is a shortage. */
+export function tailWork(problem: DayProblem, timetable: Timetable): TailWork {
+  const shortages: PlanShortage[] = []
+  const tasks: PlannedTask[] = []
+  const labelling = timetable.jobs.flatMap((job) => job.batches.map((batch) => ({ job, batch })))
+  for (const { job, batch } of labelling.sort((a, b) => a.batch.cookStart - b.batch.cookStart)) {
+    const task = labelTask(problem, timetable, job, batch)
+    if (task) tasks.push(task)
+    else
+      shortages.push({
+        kind: 'hands',
+        stage: 'label',
+        batchId: batch.batch.id,
+        minutes: minutesFor(job.preparation.label, batch.batch.multiple, 1),
+      })
+  }
+  const cleanUp = cleanUpTask(problem, timetable)
+  if (cleanUp) tasks.push(cleanUp)
+  if (cleanUp && cleanUp.peopleIds.length === 0)
+    shortages.push({ kind: 'hands', stage: 'clean-up', batchId: null, minutes: problem.window.cleanUpMinutes })
+  return {
+    tasks,
+    shortages: [...shortages, ...jarShortages(problem, timetable)],
+    cleanUpEndAt: timetable.finishAt + problem.window.cleanUpMinutes,
+  }
+}
+
+function labelTask(
+  problem: DayProblem,
+  timetable: Timetable,
+  { preparation }: PlacedJob,
+  { batch, cookStart }: PlacedBatch,
+): PlannedTask | null {
+  const work = preparation.label
+  if (work.workMinutes === 0) return makeTask('label', batch.id, cookStart, cookStart, { batchId: batch.id })
+  const length = minutesFor(work, batch.multiple, work.peopleMin)
+  const earliest = problem.window.peopleArriveAt + problem.window.briefingMinutes
+  for (const [from, to] of [
+    [cookStart, timetable.finishAt - length],
+    [earliest, cookStart - 1],
+  ] as const) {
+    for (let start = from; start <= to; start++) {
+      const peopleIds = pickTeam(timetable.context, 'label', work, preparation, 'hands', start, start + length, work.peopleMin)
+      if (peopleIds) return makeTask('label', batch.id, start, start + length, { batchId: batch.id, peopleIds })
+    }
+  }
+  return null
+}
+
+function cleanUpTask(problem: DayProblem, { context, finishAt }: Timetable): PlannedTask | null {
+  const end = finishAt + problem.window.cleanUpMinutes
+  if (end === finishAt) return null
+  const staying = context.setUp.hours.filter(
+    (hours) => !hours.person.limits.includes('seated') && isPersonFree(context.calendar, hours, 'hands', finishAt, end),
+  )
+  return makeTask('clean-up', 'day', finishAt, end, { peopleIds: staying.map(({ person }) => person.id) })
+}
+
+function jarShortages(problem: DayProblem, { jobs }: Timetable): PlanShortage[] {
+  return problem.preparations.flatMap((preparation) => {
+    const batches = jobs.filter((job) => job.preparation.id === preparation.id).flatMap((job) => job.batches.map(({ batch }) => batch))
+    const sum = (part: 'low' | 'typical' | 'high') => batches.reduce((total, batch) => total + batch.jars[part], 0)
+    const planned = { low: sum('low'), typical: sum('typical'), high: sum('high') }
+    return planned.typical < preparation.jarsWanted
+      ? [{ kind: 'jars' as const, preparationId: preparation.id, wanted: preparation.jarsWanted, planned }]
+      : []
+  })
+}
