@@ -115,7 +115,15 @@ export const Scenario = z.object({
   targets: z.record(z.string(), z.object({ jars: z.number().int(), jar: z.string() })).optional(),
   demand: z.record(z.string(), Wish).optional(),
   households: z
-    .record(z.string(), z.object({ people: z.number().int(), language: z.string(), allergies: z.array(z.string()), wants: z.record(z.string(), z.number().int()) }))
+    .record(
+      z.string(),
+      z.object({
+        people: z.number().int(),
+        language: z.string(),
+        allergies: z.array(z.string()),
+        wants: z.record(z.string(), z.number().int()),
+      }),
+    )
     .optional(),
   allergies: z.record(z.string(), z.array(z.string())).optional(),
   people: z.array(Person),
@@ -125,4 +133,7 @@ export const Scenario = z.object({
 export type Scenario = z.infer<typeof Scenario>
 
 /** A whole file: one scenario, or several under `scenarios`. */
-export const ScenarioFile = z.union([z.object({ scenarios: z.array(z.unknown()).min(1) }), z.object({ id: z.string(), event: z.unknown() })])
+export const ScenarioFile = z.union([
+  z.object({ scenarios: z.array(z.unknown()).min(1) }),
+  z.object({ id: z.string(), event: z.unknown() }),
+])
