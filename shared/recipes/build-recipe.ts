@@ -24,7 +24,8 @@ const FILL_MINUTES_A_JAR = 1
 /** Completes a recipe: kettle volume from what goes into the kettle, filling time from the jars. */
 export function buildRecipe({ cupsOfJuice = 0, ...facts }: RecipeFacts): Recipe {
   const { batch, prepBefore = 'cook' } = facts
-  const inKettle = facts.ingredients.filter((each) => prepBefore === 'cook' || !isPacked(each))
+  const weighsIn = prepBefore === 'cook' && facts.scaling !== 'to-kettle-volume'
+  const inKettle = facts.ingredients.filter((each) => weighsIn || !isWeighed(each))
   const measured = inKettle.reduce((sum, each) => sum + litresInKettle(each, cupsOfJuice), 0)
   const filled = (batch.yield.high * JAR_MILLILITRES[batch.jar]) / 1000
   return {
@@ -70,8 +71,8 @@ export const loadWeights = (poundsPer7Quarts: number, poundsPer9Pints: number): 
 export const PINT_OR_QUART: readonly JarSize[] = ['pint', 'quart']
 export const HALF_PINT_OR_PINT: readonly JarSize[] = ['half-pint', 'pint']
 
-/** In a raw pack what is weighed goes into the jars; what is measured makes the liquid. */
-const isPacked = ({ unit }: Ingredient): boolean => convert(1, unit, 'kg').ok
+/** In a raw pack what is weighed goes into the jars; of a plain pack the waste is weighed too, so the filled jars count instead. */
+const isWeighed = ({ unit }: Ingredient): boolean => convert(1, unit, 'kg').ok
 
 /** Volumes as measured; a kilogram of produce is taken as a litre (common practice), but not of fruit that only gives its juice. */
 function litresInKettle({ amount, unit, per }: Ingredient, cupsOfJuice: number): number {
