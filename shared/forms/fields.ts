@@ -21,13 +21,29 @@ export const optionalLine = (longest: number) =>
     .refine((text) => !/[\p{Cc}\u202a-\u202e\u2066-\u2069]/u.test(text), 'Use plain text without control characters.')
     .default('')
 
+/** A number from JSON, or its plain digits from a form. Nothing else becomes one: no null, no list, no empty text, no 9e9. */
+export const plainNumber = (ask: string) =>
+  z.union(
+    [
+      z.number(),
+      z
+        .string()
+        .trim()
+        .regex(/^-?\d{1,12}(\.\d{1,6})?$/)
+        .transform(Number),
+    ],
+    ask,
+  )
+
 /** A whole number from a form or from JSON. */
 export const whole = (least: number, most: number, ask: string) =>
-  z.coerce
-    .number<unknown>(ask)
-    .int(`${ask} Use a whole number.`)
-    .min(least, `${ask} At least ${least}.`)
-    .max(most, `${ask} At most ${most.toLocaleString('en-US')}.`)
+  plainNumber(ask).pipe(
+    z
+      .number(ask)
+      .int(`${ask} Use a whole number.`)
+      .min(least, `${ask} At least ${least}.`)
+      .max(most, `${ask} At most ${most.toLocaleString('en-US')}.`),
+  )
 
 /** A time on the kitchen's clock, "18:02", as minutes after midnight. */
 export const ClockTime = z

@@ -1,0 +1,113 @@
+import 'server-only'
+import { randomUUID } from 'node:crypto'
+import { defineCommand } from '@/lib/commands/command'
+import type { Tx } from '@/lib/db/in-transaction'
+import { ClaimJars } from '@/shared/forms/claim'
+import type { DayState } from '@/shared/lifecycle/day-states'
+import { type JarSize, jarName } from '@/shared/kitchen/jar-sizes'
+import { recipeById } from '@/shared/recipes/recipe-library'
+import { ok, type Result, refuse } from '@/shared/result/result'
+import { type Avoiding, whoAvoids } from '@/shared/day/who-avoids'
+import { notFound, notNow, type Refusal } from '@/shared/wording/refusal'
+import { sayAllergenRefusal } from '@/shared/wording/say-allergen-refusal'
+
+/**
+ * Asks for jars in the name of a household, changes how many, or gives them up with 0.
+ *
+ * The claim's own row is locked first; then one guarded statement moves the preparation's sum, so that claims never exceed the offer
+ * however many ask at once.
+ */
+export const claimJars = defineCommand({
+  name: 'claim-jars',
+  summary: 'Ask for jars',
+  act: 'claim-jars',
+  schema: ClaimJars,
+  householdOf: (input) => input.householdId,
+  async run({ tx, actor: { groupId }, now }, { preparationId, householdId, jars }) {
+    const preparation = await readForClaim(tx, groupId, preparationId)
+    const household = preparation && (await readHousehold(tx, groupId, householdId))
+    if (!preparation || !household) return refuse(notFound(preparation ? 'Household' : 'Product'))
+    const recipe = recipeById(preparation.recipeId)
+    if (!recipe) throw new Error(`preparation ${preparationId} names the recipe ${preparation.recipeId}, which is not in the library`)
+    const closed = whyClosed(preparation, now)
+    if (closed) return refuse(closed)
+    const avoiding = whoAvoids(recipe.allergens, household)
+    if (avoiding.length > 0 && jars > 0) return refuse(sayAllergenRefusal(recipe.title, avoiding))
+
+    const claim = await lockClaim(tx, groupId, preparationId, householdId)
+    const moved = await moveClaimed(tx, groupId, preparation, claim.jars, jars)
+    if (!moved.ok) return moved
+    await tx.claim.update({ where: { groupId_id: { groupId, id: claim.id } }, data: { jars } })
+    const reply = { claimId: claim.id, preparationId, householdId, jars, ...moved.value }
+    const detail = { preparationId, householdId, jars, before: claim.jars }
+    return ok({ reply, history: [{ subject: `claim ${claim.id}`, detail, dayId: preparation.dayId }] })
+  },
+})
+
+interface ClaimedPreparation {
+  readonly id: string
+  readonly dayId: string
+  readonly recipeId: string
+  readonly jarSize: JarSize
+  readonly state: DayState
+  readonly claimsCloseAt: Date | null
+}
+
+/** Shares the day with other claims, but not with a change of its state. */
+async function readForClaim(tx: Tx, groupId: string, preparationId: string): Promise<ClaimedPreparation | undefined> {
+  const [row] = await tx.$queryRaw<ClaimedPreparation[]>`
+    SELECT p.id, p.day_id AS "dayId", p.recipe_id AS "recipeId", p.jar_size AS "jarSize", d.state, d.claims_close_at AS "claimsCloseAt"
+    FROM preparation p JOIN day d ON d.group_id = p.group_id AND d.id = p.day_id
+    WHERE p.group_id = ${groupId} AND p.id = ${preparationId} FOR SHARE OF d`
+  return row
+}
+
+const readHousehold = (tx: Tx, groupId: string, id: string): Promise<Avoiding | null> =>
+  tx.household.findUnique({
+    where: { groupId_id: { groupId, id } },
+    select: { allergens: true, people: { where: { active: true }, select: { name: true, allergies: true }, orderBy: { name: 'asc' } } },
+  })
+
+async function lockClaim(tx: Tx, groupId: string, preparationId: string, householdId: string): Promise<{ id: string; jars: number }> {
+  await tx.$executeRaw`
+    INSERT INTO claim (group_id, id, preparation_id, household_id, jars) VALUES (${groupId}, ${randomUUID()}, ${preparationId}, ${householdId}, 0)
+    ON CONFLICT (group_id, preparation_id, household_id) DO NOTHING`
+  const [claim] = await tx.$queryRaw<{ id: string; jars: number }[]>`
+    SELECT id, jars FROM claim WHERE group_id = ${groupId} AND preparation_id = ${preparationId} AND household_id = ${householdId} FOR UPDATE`
+  if (!claim) throw new Error(`the claim of ${householdId} on ${preparationId} is gone`)
+  return claim
+}
+
+/** The guard: the sum moves only where the offer holds it. */
+async function moveClaimed(
+  tx: Tx,
+  groupId: string,
+  { id, jarSize }: ClaimedPreparation,
+  before: number,
+  after: number,
+): Promise<Result<{ offered: number; claimed: number }, Refusal>> {
+  const [moved] = await tx.$queryRaw<{ offered: number; claimed: number }[]>`
+    UPDATE preparation SET claimed = claimed - ${before} + ${after}
+    WHERE group_id = ${groupId} AND id = ${id} AND claimed - ${before} + ${after} <= offered
+    RETURNING offered, claimed`
+  if (moved) return ok(moved)
+  const left = await tx.preparation.findUniqueOrThrow({ where: { groupId_id: { groupId, id } }, select: { offered: true, claimed: true } })
+  const most = left.offered - left.claimed + before
+  return refuse({
+    code: 'more-than-offered',
+    status: 409,
+    what: `Not saved: ${after} ${jarName(jarSize, after)} are more than there are.`,
+    why: `Others have asked for ${left.claimed - before} of the ${left.offered} on offer.`,
+    instead: most > 0 ? `Ask for at most ${most}.` : 'Ask the organiser whether more can be put up.',
+    fields: { jars: [most > 0 ? `At most ${most}.` : 'None are left.'] },
+  })
+}
+
+function whyClosed({ state, claimsCloseAt }: ClaimedPreparation, now: Date): Refusal | null {
+  if (state === 'draft')
+    return notNow('claims-not-open', 'Not saved: nobody can ask yet.', 'The day is a draft.', 'Wait until the organiser opens the claims.')
+  const isOver = state !== 'claiming' || (claimsCloseAt !== null && now > claimsCloseAt)
+  return isOver
+    ? notNow('claims-closed', 'Not saved: the time for asking is over.', 'The jars are being planned or made.', 'Ask the organiser.')
+    : null
+}
