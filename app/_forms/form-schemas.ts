@@ -25,6 +25,8 @@ export const FORM_SCHEMAS: Readonly<Record<string, () => Promise<z.ZodType>>> = 
   'change-supply': () => import('@/shared/forms/supply').then((room) => room.ChangeSupply),
   'sign-in': () => import('@/shared/forms/sign-in').then((room) => room.SignIn),
   'sign-up': () => import('@/shared/forms/sign-in').then((room) => room.SignUp),
+  'set-password': () => import('@/shared/forms/sign-in').then((room) => room.SetPassword),
+  'mail-link': () => import('@/shared/forms/sign-in').then((room) => room.MailLink),
   'create-group': () => import('@/shared/forms/group').then((room) => room.CreateGroup),
   'accept-invite': () => import('@/shared/forms/invite').then((room) => room.AcceptInvite),
 }

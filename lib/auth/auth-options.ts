@@ -7,10 +7,12 @@ import EmailProvider from 'next-auth/providers/email'
 import { database } from '@/lib/db/client'
 import { sendMail } from '@/lib/effects/send-mail'
 import { env } from '@/lib/env'
+import { clientAddress } from '@/lib/http/client-address'
 import { log } from '@/lib/log'
 import { countInWindow } from '@/lib/services/count-in-window'
-import { EmailAddress, SignIn } from '@/shared/forms/sign-in'
-import { passwordFits } from './password'
+import { EmailAddress } from '@/shared/forms/sign-in'
+import { checkSignIn } from './check-sign-in'
+import { cookieName, cookieOptions, SESSION_SECONDS } from './session-cookie'
 
 declare module 'next-auth/jwt' {
   interface JWT {
@@ -19,20 +21,16 @@ declare module 'next-auth/jwt' {
   }
 }
 
-const THIRTY_DAYS_IN_SECONDS = 30 * 24 * 60 * 60
-
 /** Everything next-auth is told, made when first asked for, so that a build needs no secret. */
 export function authOptions(): NextAuthOptions {
-  const { authSecret, baseUrl } = env()
-  const secure = baseUrl.startsWith('https:')
   return {
     adapter: PrismaAdapter(database() as never),
-    secret: authSecret,
-    session: { strategy: 'jwt', maxAge: THIRTY_DAYS_IN_SECONDS },
+    secret: env().authSecret,
+    session: { strategy: 'jwt', maxAge: SESSION_SECONDS },
     pages: { signIn: '/sign-in', error: '/sign-in', verifyRequest: '/sign-in/mailed' },
     cookies: {
-      sessionToken: cookie('lidsong.session', secure),
-      csrfToken: cookie('lidsong.csrf', secure),
+      sessionToken: { name: cookieName('lidsong.session'), options: cookieOptions() },
+      csrfToken: { name: cookieName('lidsong.csrf'), options: cookieOptions() },
     },
     providers: [passwordProvider(), linkProvider()],
     callbacks: {
@@ -42,7 +40,11 @@ export function authOptions(): NextAuthOptions {
       },
       async signIn({ user, account, email }) {
         // A link is mailed only to people who have an account: otherwise anybody could have mail sent to anybody.
-        if (account?.provider !== 'email' || !email?.verificationRequest) return true
+        if (account?.provider !== 'email') return true
+        if (!email?.verificationRequest) {
+          await settleMailbox(user.id)
+          return true
+        }
         return (await countInWindow(`mailed-link:${user.email}`, 5, 60)) === 0
       },
     },
@@ -52,10 +54,16 @@ export function authOptions(): NextAuthOptions {
   }
 }
 
-const cookie = (name: string, secure: boolean) => ({
-  name: secure ? `__Host-${name}` : name,
-  options: { httpOnly: true, sameSite: 'lax' as const, path: '/', secure },
-})
+/**
+ * Whoever opens a mailed link for the first time owns the mailbox. A password from before may be somebody else's, who signed up
+ * with an address that was not theirs: it is dropped, and so are the sessions it began.
+ */
+async function settleMailbox(userId: string): Promise<void> {
+  await database().user.updateMany({
+    where: { id: userId, emailVerified: null },
+    data: { passwordHash: null, sessionVersion: { increment: 1 } },
+  })
+}
 
 async function sessionVersionOf(userId: string): Promise<number> {
   const user = await database().user.findUnique({ where: { id: userId }, select: { sessionVersion: true } })
@@ -67,18 +75,12 @@ function passwordProvider() {
     name: 'password',
     credentials: { email: { type: 'email' }, password: { type: 'password' } },
     async authorize(credentials, request) {
-      const typed = SignIn.safeParse({ email: credentials?.email, password: credentials?.password })
-      if (!typed.success) return null
-      const { email, password } = typed.data
-      const address = String(request.headers?.['x-forwarded-for'] ?? 'direct').split(',')[0]
-      const waits = await Promise.all([
-        countInWindow(`sign-in:${email}`, env().signInsPerMinute, 60),
-        countInWindow(`sign-in-from:${address}`, env().signInsPerMinute * 4, 60),
-      ])
-      if (Math.max(...waits) > 0) throw new Error('too-many-tries')
-      const user = await database().user.findUnique({ where: { email } })
-      if (!(await passwordFits(password, user?.passwordHash)) || !user) return null
-      return { id: user.id, email: user.email, name: user.name }
+      const typed = { email: credentials?.email, password: credentials?.password }
+      const check = await checkSignIn(typed, clientAddress(request.headers?.['x-forwarded-for']))
+      if (check.kind === 'too-many-tries') throw new Error('too-many-tries')
+      if (check.kind === 'no-fit') return null
+      const { userId: id, email, name } = check.session
+      return { id, email, name }
     },
   })
 }

@@ -7,6 +7,7 @@ import { database } from '@/lib/db/client'
 import { env } from '@/lib/env'
 import type { Actor, Role } from '@/shared/access/actor'
 import { type Act, may } from '@/shared/access/policy'
+import { cookieName, isSecureSite } from './session-cookie'
 
 /** Somebody with an account, in whatever groups. */
 export interface SignedIn {
@@ -56,16 +57,14 @@ export async function requireUser(): Promise<SignedIn> {
 }
 
 async function currentToken(): Promise<JWT | null> {
-  const { authSecret, baseUrl } = env()
-  const secure = baseUrl.startsWith('https:')
   const request = {
     cookies: Object.fromEntries((await cookies()).getAll().map(({ name, value }) => [name, value])),
     headers: await headers(),
   }
   return getToken({
     req: request as never,
-    secret: authSecret,
-    secureCookie: secure,
-    cookieName: secure ? '__Host-lidsong.session' : 'lidsong.session',
+    secret: env().authSecret,
+    secureCookie: isSecureSite(),
+    cookieName: cookieName('lidsong.session'),
   })
 }

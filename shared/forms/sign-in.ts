@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { line } from './fields'
 
 const LONGEST_ADDRESS = 254 // RFC 5321, 4.5.3.1.3, less the angle brackets
 
@@ -25,8 +26,16 @@ export type SignIn = z.infer<typeof SignIn>
 
 /** What the sign-up form sends. */
 export const SignUp = z.strictObject({
-  name: z.string('Say what neighbours call you.').trim().min(1, 'Say what neighbours call you.').max(80, 'At most 80 characters.'),
+  name: line(80, 'Say what neighbours call you.'),
   email: EmailAddress,
   password: Password,
 })
 export type SignUp = z.infer<typeof SignUp>
+
+/** What the new-password form sends. */
+export const SetPassword = z.strictObject({ password: Password })
+export type SetPassword = z.infer<typeof SetPassword>
+
+/** What the mail-me-a-link form sends. */
+export const MailLink = z.strictObject({ email: EmailAddress })
+export type MailLink = z.infer<typeof MailLink>
