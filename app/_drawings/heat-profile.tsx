@@ -1,5 +1,5 @@
 import { type Produce, produceFill, produceInk, produceWash } from '@/app/_drawings/produce'
-import { heatOutline, type LoadStages } from '@/shared/drawing/heat-outline'
+import { heatOutline, type LoadStages, loadMinutes } from '@/shared/drawing/heat-outline'
 import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
 
 /** One load on the organiser's canner lines. */
@@ -92,9 +92,6 @@ function Load({ load, xOf }: { load: ProfileLoad; xOf: (time: KitchenTime) => nu
     </g>
   )
 }
-
-const loadMinutes = ({ loading, comeUp, vent = 0, process, rest, unloading }: LoadStages): number =>
-  loading + comeUp + vent + process + rest + unloading
 
 function endOf(canner: ProfileCanner, from: KitchenTime): KitchenTime {
   return Math.max(from, ...canner.loads.map((load) => load.startsAt + loadMinutes(load.stages)))

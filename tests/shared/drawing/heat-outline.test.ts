@@ -12,7 +12,7 @@ describe('heatOutline', () => {
   })
 
   it('has a shelf for venting and a slope for the pressure that falls', () => {
-    const outline = heatOutline({ loading: 5, comeUp: 12, vent: 10, process: 20, rest: 30, unloading: 5 }, frame)
+    const outline = heatOutline({ loading: 5, comeUp: 8, vent: 10, pressurise: 4, process: 20, rest: 30, unloading: 5 }, frame)
     // shelf from minute 5 + 8 = 13 for 10 minutes, at 8 + 36 = 44 above the base
     expect(outline.load).toBe('M100 88V80H110L126 44H146L154 26H194L254 80H264V88Z')
   })
