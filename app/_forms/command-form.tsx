@@ -1,13 +1,11 @@
 'use client'
 
 import { type FormEvent, type ReactNode, startTransition, useActionState } from 'react'
-import { type Resolver, useForm } from 'react-hook-form'
+import { useForm } from 'react-hook-form'
 import { Notice } from '@/app/_ui/notice'
+import { checkEntries, type Values } from './check-entries'
 import { FormContext } from './form-context'
-import { FORM_SCHEMAS } from './form-schemas'
 import { submitCommand } from './submit-command'
-
-type Values = Record<string, unknown>
 
 interface CommandFormProps {
   /** Which change this form makes, by its command's name. */
@@ -29,7 +27,7 @@ interface CommandFormProps {
  */
 export function CommandForm({ command, groupId, formKey, next, fixed = {}, className, children }: CommandFormProps) {
   const [state, submit] = useActionState(submitCommand, {})
-  const form = useForm<Values>({ mode: 'onTouched', resolver: resolverFor(command, fixed) })
+  const form = useForm<Values>({ mode: 'onTouched', resolver: checkEntries(command, fixed) })
 
   function send(event: FormEvent<HTMLFormElement>) {
     event.preventDefault()
@@ -52,18 +50,4 @@ export function CommandForm({ command, groupId, formKey, next, fixed = {}, class
       </form>
     </FormContext>
   )
-}
-
-/** Checks the entries with the command's schema; fields that are not shown are left to the server. */
-function resolverFor(command: string, fixed: Readonly<Record<string, string | number>>): Resolver<Values> {
-  return async (values) => {
-    const schema = await FORM_SCHEMAS[command]?.()
-    if (!schema) return { values, errors: {} }
-    const typed = Object.entries(values).filter(([, value]) => value !== '' && value !== undefined && value !== null)
-    const read = schema.safeParse({ ...fixed, ...Object.fromEntries(typed.map(([name, value]) => [name.replace(/\[\]$/, ''), value])) })
-    if (read.success) return { values, errors: {} }
-    const shown = read.error.issues.filter((issue) => String(issue.path[0] ?? '') in values)
-    const errors = Object.fromEntries(shown.map((issue) => [String(issue.path[0]), { type: 'typed', message: issue.message }]))
-    return Object.keys(errors).length > 0 ? { values: {}, errors } : { values, errors: {} }
-  }
 }

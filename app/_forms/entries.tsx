@@ -33,8 +33,8 @@ export function TextEntry({ first, ...props }: WithFirst<ComponentProps<typeof T
 
 /** One of a few, tied to the form around it. */
 export function RadioEntry({ first, ...props }: WithFirst<ComponentProps<typeof RadioSet>>) {
-  const { typed, errors } = useEntry(props.name, first)
-  return <RadioSet {...props} typed={typed} errors={errors} />
+  const { typed, errors, wired } = useEntry(props.name, first)
+  return <RadioSet {...props} typed={typed} errors={errors} wired={wired} />
 }
 
 /** Several of many: the form sends a list under `name[]`. */

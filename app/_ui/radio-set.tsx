@@ -3,7 +3,7 @@ import { type FieldBasics, FieldError, FieldHint, fieldWiring } from '@/app/_ui/
 import type { Choice } from '@/app/_ui/select'
 
 /** One of a few, all of them in sight. */
-export function RadioSet({ name, label, hint, typed, errors, required, id, options, across }: RadioSetProps) {
+export function RadioSet({ name, label, hint, typed, errors, required, id, wired, options, across }: RadioSetProps) {
   const ownId = useId()
   const fieldId = id ?? `${name}-${ownId}`
   const { message, aria } = fieldWiring(fieldId, hint, errors)
@@ -14,7 +14,15 @@ export function RadioSet({ name, label, hint, typed, errors, required, id, optio
       <FieldError id={fieldId} message={message} />
       <div className={across ? 'choices across' : 'choices'}>
         {options.map((option) => (
-          <RadioLine key={option.value} name={name} id={fieldId} option={option} checked={option.value === typed} required={required} />
+          <RadioLine
+            key={option.value}
+            name={name}
+            id={fieldId}
+            option={option}
+            checked={option.value === typed}
+            required={required}
+            wired={wired}
+          />
         ))}
       </div>
     </fieldset>
@@ -23,11 +31,12 @@ export function RadioSet({ name, label, hint, typed, errors, required, id, optio
 
 type RadioSetProps = FieldBasics & { options: readonly Choice[]; across?: boolean }
 
-function RadioLine({ name, id, option, checked, required }: RadioLineProps) {
+function RadioLine({ name, id, option, checked, required, wired }: RadioLineProps) {
   const hintId = option.hint ? `${id}-${option.value}-hint` : undefined
   return (
     <label className="choice">
       <input
+        {...wired}
         type="radio"
         name={name}
         value={option.value}
@@ -46,4 +55,4 @@ function RadioLine({ name, id, option, checked, required }: RadioLineProps) {
   )
 }
 
-type RadioLineProps = { name: string; id: string; option: Choice; checked: boolean; required?: boolean }
+type RadioLineProps = { name: string; id: string; option: Choice; checked: boolean; required?: boolean; wired?: FieldBasics['wired'] }
