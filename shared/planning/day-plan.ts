@@ -97,7 +97,10 @@ export type NightBeforeStep = {
   readonly preparationId: string
   readonly label: string
   readonly hours: number
-  /** Negative: minutes before 00:00 of the day. */
+  /** The planned start: the evening before where the latest start falls in the night. Negative: minutes before 00:00 of the day. */
+  readonly startAt: KitchenTime
+  readonly endAt: KitchenTime
+  /** The latest start and the latest end. */
   readonly startBy: KitchenTime
   readonly doneBy: KitchenTime
   readonly householdId: string

@@ -1,6 +1,12 @@
 import type { NightBeforeStep } from '@/shared/planning/day-plan'
 import type { DayProblem, LeadStep, PlanHousehold, PlanPreparation } from '@/shared/planning/day-problem'
 
+/** Nobody starts a tub before this; a tub that would have to is started the evening before. 07:00 (common practice). */
+const MORNING = 7 * 60
+
+/** 20:00 of the day before (common practice). */
+const EVENING_BEFORE = 20 * 60 - 24 * 60
+
 /** A step of the evening before that no household can take. */
 export type UnownedStep = { readonly preparationId: string; readonly label: string }
 
@@ -46,6 +52,9 @@ function planTub(
   const household = offered.length > 0 ? offered[index % offered.length] : able[index % Math.max(1, able.length)]
   if (!household) return { preparationId: preparation.id, label: step.label }
   const doneBy = step.doneBy ?? neededAt
-  const when = { startBy: doneBy - Math.round(step.hours * 60), doneBy, hours: step.hours }
+  const minutes = Math.round(step.hours * 60)
+  const startBy = doneBy - minutes
+  const startAt = startBy < MORNING ? Math.min(startBy, EVENING_BEFORE) : startBy
+  const when = { startAt, endAt: startAt + minutes, startBy, doneBy, hours: step.hours }
   return { preparationId: preparation.id, label: step.label, ...when, householdId: household.id, batchIds, proposed: offered.length === 0 }
 }

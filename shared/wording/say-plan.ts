@@ -1,0 +1,213 @@
+import { cannerName } from '@/shared/kitchen/methods'
+import { jarName } from '@/shared/kitchen/jar-sizes'
+import type { BindingReason, DayPlan, PlanLimit, PlanRefusal, PlanShortage, PlanTaskKind, WayOut } from '@/shared/planning/day-plan'
+import type { DayProblem } from '@/shared/planning/day-problem'
+import { formatClock } from '@/shared/time/kitchen-time'
+import type { Refusal } from '@/shared/wording/refusal'
+
+/** "It fits, with 20 canner minutes to spare." */
+export function sayFit(plan: DayPlan): string {
+  return `It fits, with ${plan.cannerMinutes.slack} canner minutes to spare.`
+}
+
+/** "Finish 21:25 because Canner 1 and Canner 2 are busy from 18:00; 10 min to spare." */
+export function sayFinish(problem: DayProblem, plan: DayPlan): string {
+  return `Finish ${formatClock(plan.finishAt)} because ${sayReason(problem, plan.bindingReason)}; ${plan.bindingReason.slackMinutes} min to spare.`
+}
+
+/** "10 loads need 410 of 430 min." */
+export function sayCannerMinutes(plan: DayPlan): string {
+  const { needed, available } = plan.cannerMinutes
+  return `${counted(plan.loads.length, 'load', 'loads')} ${plan.loads.length === 1 ? 'needs' : 'need'} ${needed} of ${available} min.`
+}
+
+/** "48 half-pints of jam…": how many jars one preparation is planned to give, with its range. */
+export function sayYield(problem: DayProblem, plan: DayPlan, preparationId: string): string {
+  const preparation = problem.preparations.find((entry) => entry.id === preparationId)
+  const batches = plan.batches.filter((batch) => batch.preparationId === preparationId)
+  const sum = (part: 'low' | 'high') => batches.reduce((total, batch) => total + batch.jars[part], 0)
+  const [low, high] = [sum('low'), sum('high')]
+  const name = preparation ? jarName(preparation.jarSize, high) : 'jars'
+  return low === high ? `${low} ${name}` : `${low} to ${high} ${name}`
+}
+
+function sayReason(problem: DayProblem, reason: BindingReason): string {
+  const from = formatClock(reason.from)
+  switch (reason.kind) {
+    case 'canners':
+      return `${listed(reason.cannerIds.map((id) => problem.canners.find((canner) => canner.id === id)?.label ?? id))} ${reason.cannerIds.length === 1 ? 'is' : 'are'} busy from ${from}`
+    case 'kettle':
+      return `${listed(reason.kettleIds.map((id) => problem.kettles.find((kettle) => kettle.id === id)?.label ?? id))} ${reason.kettleIds.length === 1 ? 'is' : 'are'} busy from ${from}`
+    case 'burners':
+      return `every burner is in use at ${from}`
+    case 'people':
+      return `the hands for ${words(reason.skill)} are busy from ${from}`
+    case 'first-load':
+      return `nothing may be loaded before ${from}`
+    default:
+      return reason satisfies never
+  }
+}
+
+/** Says why a day does not fit, and the first way out that was found to fit. */
+export function sayPlanRefusal(problem: DayProblem, refusal: PlanRefusal): Refusal {
+  const fitting = refusal.waysOut.filter((way) => way.fits)
+  const [first] = fitting
+  return {
+    code: `plan-${refusal.limit.kind}`,
+    status: 422,
+    what: refusal.limit.kind === 'bad-number' ? 'No plan: a figure cannot be right.' : 'It does not fit.',
+    why: sayLimit(problem, refusal),
+    instead: first ? `${sayWayOut(problem, first)}.` : nextStep(refusal.limit),
+  }
+}
+
+/** "10 loads need 410 min; 1 boiling-water canner has 215 min." */
+export function sayLimit(problem: DayProblem, refusal: Omit<PlanRefusal, 'waysOut'>): string {
+  const { limit, needed, available } = refusal
+  switch (limit.kind) {
+    case 'canner-minutes':
+      return `${counted(refusal.loadCount, 'load', 'loads')} need ${needed} canner min; ${counted(limit.canners, cannerName(limit.method), `${cannerName(limit.method)}s`)} can give ${available} min.`
+    case 'no-canner-for-method':
+      return `${titleOf(problem, limit.preparationId)} needs a ${cannerName(limit.method)}, and none may be used.${limit.whyNot.map((why) => ` ${why}.`).join('')}`
+    case 'canner-too-small':
+      return `No canner for ${titleOf(problem, limit.preparationId)} holds ${jarName(limit.jarSize, 2)}.`
+    case 'kettle-too-small':
+      return `One tested batch of ${titleOf(problem, limit.preparationId)} is ${needed} L; the largest kettle for it holds ${available} L.`
+    case 'burners':
+      return `${counted(available, 'burner is', 'burners are')} not enough for the canners and the kettles together.`
+    case 'kettles':
+      return `The kettles are not free in time: ${counted(available, 'kettle', 'kettles')} in all.`
+    case 'fill-tables':
+      return `${counted(available, 'fill table is', 'fill tables are')} not enough to reach the canners in time.`
+    case 'people-with-skill':
+      return sayPeople(problem, limit, available)
+    case 'headcount':
+      return `${needed} people would be in the room at once; ${available} may be.`
+    case 'rack':
+      return `Up to ${needed} jars have to cool; there is room for ${available}.`
+    case 'lead-step':
+      return `No household can do the ${limit.label} for ${titleOf(problem, limit.preparationId)} the night before.`
+    case 'jars-need-boiling':
+      return `${titleOf(problem, limit.preparationId)} runs ${available} min; under ${needed} min the empty jars are boiled first (Complete Guide to Home Canning, Guide 1).`
+    case 'hours':
+      return `No order of the loads empties the canners by ${formatClock(problem.window.cannersEmptyBy)}.`
+    case 'bad-number':
+      return `${limit.field} is ${needed}; it must be at least ${available}.`
+    default:
+      return limit satisfies never
+  }
+}
+
+function sayPeople(problem: DayProblem, limit: Extract<PlanLimit, { kind: 'people-with-skill' }>, available: number): string {
+  const who = limit.skills.length > 0 ? ` with ${limit.skills.map(words).join(' or ')}` : ''
+  const what = limit.preparationId ? ` for ${titleOf(problem, limit.preparationId)}` : ''
+  return available === 0
+    ? `Nobody${who} can ${STAGE_VERBS[limit.stage]}${what}.`
+    : `Too few people${who} are free to ${STAGE_VERBS[limit.stage]}${what}.`
+}
+
+const STAGE_VERBS: Readonly<Record<PlanTaskKind, string>> = {
+  brief: 'give the briefing',
+  soak: 'mind the soak',
+  preheat: 'heat the water',
+  prep: 'prepare the produce',
+  'jar-heat': 'boil the jars',
+  cook: 'mind the kettle',
+  hold: 'mind the kettle',
+  fill: 'fill jars',
+  load: 'lift jars at the canner',
+  'come-up': 'mind the canner',
+  process: 'mind the canner',
+  rest: 'mind the canner',
+  unload: 'lift jars at the canner',
+  wash: 'wash jars',
+  label: 'write labels',
+  'clean-up': 'clean up',
+}
+
+function nextStep(limit: PlanLimit): string {
+  switch (limit.kind) {
+    case 'bad-number':
+      return 'Correct the figure and plan again.'
+    case 'headcount':
+      return 'Ask some people to come later or leave earlier.'
+    case 'rack':
+      return 'Add cooling space or plan fewer jars.'
+    case 'lead-step':
+      return 'Ask a household that may handle it to take a tub.'
+    case 'no-canner-for-method':
+      return 'Bring or test a canner of that kind, or leave this recipe out.'
+    case 'canner-too-small':
+      return 'Choose another jar size that the tested recipe allows, or another canner.'
+    case 'kettle-too-small':
+      return 'Bring a larger kettle, or leave this recipe out.'
+    case 'jars-need-boiling':
+      return 'Boil the jars in a pot, or run the process 10 min.'
+    case 'people-with-skill':
+      return 'Ask somebody who can, or leave this recipe out.'
+    default:
+      return 'Plan fewer jars, or find another time.'
+  }
+}
+
+/** A change as an imperative with its measured effect: "Run 10 min and wash the jars hot: 410 of 430 canner min, finish 21:25". */
+export function sayWayOut(problem: DayProblem, way: WayOut): string {
+  const { needed, available } = way.cannerMinutes
+  const effect = way.fits && way.finishAt !== null ? `finish ${formatClock(way.finishAt)}` : 'still does not fit'
+  return `${sayChange(problem, way.change)}: ${needed} of ${available} canner min, ${effect}`
+}
+
+/** The change alone: "One batch fewer of Plum jam (8 half-pints less)". */
+export function sayChange(problem: DayProblem, change: WayOut['change']): string {
+  switch (change.kind) {
+    case 'jars-washed-hot':
+      return `Run ${change.minutes} min where it is less, and wash the jars hot`
+    case 'jars-boiled-in-pot':
+      return `Boil the jars for ${listed(change.preparationIds.map((id) => titleOf(problem, id)))} in a pot on its own burner`
+    case 'one-more-canner':
+      return `One more ${cannerName(change.method)}`
+    case 'fewer-batches':
+      return `${counted(change.batches, 'batch', 'batches')} fewer of ${titleOf(problem, change.preparationId)} (${change.jars} ${jarsOf(problem, change.preparationId, change.jars)} less)`
+    case 'start-earlier':
+      return `Start ${change.minutes} min earlier`
+    case 'stay-later':
+      return `Stay ${change.minutes} min later`
+    case 'one-more-burner':
+      return 'One more burner'
+    case 'one-more-person':
+      return 'One more person who can do every station'
+    case 'drop-preparation':
+      return `Leave out ${titleOf(problem, change.preparationId)}`
+    default:
+      return change satisfies never
+  }
+}
+
+/** Work that found no hands, in a sentence with a next step. */
+export function sayShortage(problem: DayProblem, shortage: PlanShortage): string {
+  switch (shortage.kind) {
+    case 'jars':
+      return `${titleOf(problem, shortage.preparationId)}: ${shortage.wanted} jars are wanted, ${shortage.planned.typical} are planned. They are shared out as a shortage.`
+    case 'hands':
+      return `Nobody is free to ${STAGE_VERBS[shortage.stage]} (${shortage.minutes} min). Ask one more person.`
+    case 'language':
+      return `${problem.people.find((person) => person.id === shortage.personId)?.name ?? 'Somebody'} shares no language with anybody there. Ask somebody who speaks both.`
+    default:
+      return shortage satisfies never
+  }
+}
+
+const titleOf = (problem: DayProblem, id: string) => problem.preparations.find((entry) => entry.id === id)?.title ?? 'this recipe'
+
+function jarsOf(problem: DayProblem, id: string, count: number): string {
+  const preparation = problem.preparations.find((entry) => entry.id === id)
+  return preparation ? jarName(preparation.jarSize, count) : 'jars'
+}
+
+const words = (skill: string) => skill.replaceAll('-', ' ')
+const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`
+
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
+}
