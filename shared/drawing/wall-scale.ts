@@ -23,7 +23,7 @@ export type WallTick = { readonly time: KitchenTime; readonly x: number; readonl
 
 const LABEL_WIDTH = 110
 
-/** Hours and half hours from the first to the closing; where hours stand too close, every second one is labelled. */
+/** Hours and half hours from the first to the closing; where hours stand too close, every second one is labelled, and none that would be cut. */
 export function wallTicks(hours: WallHours): WallTick[] {
   const first = Math.ceil(hours.from / 30) * 30
   const count = Math.max(0, Math.floor((hours.closesAt - first) / 30) + 1)
@@ -33,7 +33,7 @@ export function wallTicks(hours: WallHours): WallTick[] {
     time,
     x: wallX(hours, time),
     isHour: time % 60 === 0,
-    hasLabel: time % labelEvery === 0,
+    hasLabel: time % labelEvery === 0 && wallX(hours, time) + LABEL_WIDTH <= WALL.width,
   }))
 }
 
