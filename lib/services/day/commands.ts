@@ -11,6 +11,7 @@ import { createDay } from './create-day'
 import { dropRecipe } from './drop-recipe'
 import { editDay } from './edit-day'
 import { openClaims } from './open-claims'
+import { planDay } from './plan-day'
 import { removePledge } from './remove-pledge'
 import { startDay } from './start-day'
 
@@ -28,5 +29,6 @@ export const dayCommands: readonly AnyCommand[] = [
   claimJars,
   addPledge,
   removePledge,
+  planDay,
   startDay,
 ]

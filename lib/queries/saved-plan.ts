@@ -1,0 +1,26 @@
+import 'server-only'
+import { database } from '@/lib/db/client'
+import type { Tx } from '@/lib/db/in-transaction'
+import { SavedDayPlan, SavedDayProblem } from '@/shared/forms/saved-plan'
+import type { DayPlan } from '@/shared/planning/day-plan'
+import type { DayProblem } from '@/shared/planning/day-problem'
+
+/** A timetable as it was saved, with what it was made for. */
+export interface StoredPlan {
+  readonly number: number
+  readonly createdAt: Date
+  readonly problem: DayProblem
+  readonly plan: DayPlan
+}
+
+/** The newest plan of a day, parsed; null when the day was never planned. One statement. Throws when what is stored is no plan. */
+export async function readSavedPlan(groupId: string, dayId: string, db: Tx = database()): Promise<StoredPlan | null> {
+  const row = await db.plan.findFirst({
+    where: { groupId, dayId },
+    orderBy: { number: 'desc' },
+    select: { number: true, createdAt: true, problem: true, plan: true },
+  })
+  if (!row) return null
+  const { number, createdAt } = row
+  return { number, createdAt, problem: SavedDayProblem.parse(row.problem), plan: SavedDayPlan.parse(row.plan) }
+}
