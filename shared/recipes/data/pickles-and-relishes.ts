@@ -30,7 +30,8 @@ export const PICKLES_AND_RELISHES: readonly Recipe[] = [
     defaultJar: 'pint',
     batch: { jar: 'pint', yield: { low: 7, typical: 8, high: 9 }, produce: 'pickling cucumbers, 3-5 in.', producePounds: 8 },
     prepBefore: 'fill',
-    prepMinutes: commonPractice(27, 27, 27),
+    // Washing and trimming; washing jars and writing labels are counted a jar.
+    prepMinutes: commonPractice(10, 10, 10),
     kettleMinutes: commonPractice(15, 15, 15),
     ingredients: [
       pounds('pickling cucumbers, 3-5 in.', 8),
