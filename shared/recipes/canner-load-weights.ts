@@ -1,4 +1,3 @@
-import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Source } from '@/shared/process/published-row'
 import { aib1994, florida8277, michiganState, nchfp, nebraska } from '@/shared/process/sources'
 
@@ -13,9 +12,9 @@ export type CannerLoadWeight = {
   readonly fieldUnit: {
     readonly name: string
     readonly pounds: number
-    readonly yields: { readonly low: number; readonly high: number; readonly jar: JarSize }
+    readonly yields: { readonly low: number; readonly high: number; readonly jar: 'pint' | 'quart' }
   } | null
-  readonly poundsPerJar: { readonly jar: JarSize; readonly pounds: number } | null
+  readonly poundsPerJar: { readonly jar: 'pint' | 'quart'; readonly pounds: number } | null
   readonly source: Source
   readonly notes?: readonly string[]
 }

@@ -1,0 +1,64 @@
+import { ok, type Result, refuse } from '@/shared/result/result'
+import type { JarSize } from '@/shared/kitchen/jar-sizes'
+import { lookUpProcess } from '@/shared/process/look-up-process'
+import type { ProcessRefusal } from '@/shared/process/process-refusal'
+import type { ScheduledProcess } from '@/shared/process/scheduled-process'
+import type { ProcessQuery } from '@/shared/process/process-query'
+
+/** One condition of a published process that somebody must confirm before a group's own recipe may use it. */
+export type BindingCondition = { readonly id: BindingConditionId; readonly statement: string }
+export type BindingConditionId =
+  | 'same-food'
+  | 'same-pack'
+  | 'same-jar'
+  | 'same-headspace'
+  | 'acid-added'
+  | 'proportions-kept'
+  | 'no-thickener'
+  | 'pack-limits'
+
+/** What the jars of a group's own recipe are: bound to a published process, or for the fridge or freezer. */
+export type OwnRecipeStanding =
+  | { readonly standing: 'bound'; readonly process: ScheduledProcess; readonly confirmed: readonly BindingConditionId[] }
+  | { readonly standing: 'fridge-or-freezer'; readonly unconfirmed: readonly BindingCondition[] }
+
+/**
+ * The conditions under which a published process holds, to be confirmed one by one.
+ *
+ * What is not confirmed is taken as not so. Nothing here makes a recipe tested: it only keeps a recipe that differs from being called shelf-stable.
+ */
+export function bindingConditions(process: ScheduledProcess): BindingCondition[] {
+  const { food, pack, jar, headspaceInches, acidification, packLimits, acidity } = process
+  const always: BindingCondition[] = [
+    { id: 'same-food', statement: `The food is ${food}, prepared as the publication says.` },
+    { id: 'same-pack', statement: `It goes into the jars as a ${pack} pack.` },
+    { id: 'same-jar', statement: `The jars are ${jar} or smaller.` },
+    { id: 'same-headspace', statement: `Headspace is ${headspaceInches} in.` },
+    { id: 'no-thickener', statement: 'Nothing is added that thickens it: no flour, starch, pasta, rice, cream or milk.' },
+  ]
+  const more: (BindingCondition | null)[] = [
+    acidification === null ? null : { id: 'acid-added', statement: `Acid: ${acidification.note}` },
+    acidity === 'acid'
+      ? null
+      : { id: 'proportions-kept', statement: 'The share of low-acid vegetables is not raised, vinegar and lemon juice are not cut.' },
+    packLimits === null ? null : { id: 'pack-limits', statement: packLimits },
+  ]
+  return [...always, ...more.filter((condition) => condition !== null)]
+}
+
+/**
+ * Where a group's own recipe stands: bound to a published process when every condition is confirmed, otherwise fridge or freezer.
+ *
+ * @returns the refusal of the look-up when there is no such process at all; the jars are then fridge or freezer too
+ */
+export function standingOfOwnRecipe(
+  query: ProcessQuery & { readonly jar: JarSize },
+  confirmed: ReadonlySet<BindingConditionId>,
+): Result<OwnRecipeStanding, ProcessRefusal> {
+  const found = lookUpProcess(query)
+  if (!found.ok) return refuse(found.problem)
+  const conditions = bindingConditions(found.value)
+  const unconfirmed = conditions.filter(({ id }) => !confirmed.has(id))
+  if (unconfirmed.length > 0) return ok({ standing: 'fridge-or-freezer', unconfirmed })
+  return ok({ standing: 'bound', process: found.value, confirmed: conditions.map(({ id }) => id) })
+}
