@@ -3,13 +3,15 @@ import { database } from '@/lib/db/client'
 import type { Tx } from '@/lib/db/in-transaction'
 import { PREHEAT_MINUTES } from '@/shared/day/canner-cycle'
 import { type ChosenProcess, chooseProcess } from '@/shared/day/choose-process'
-import { cannerCapacity, circuitsOf, planBurner, planLimits, whyNotUsable } from '@/shared/day/plan-equipment'
+import { cannerCapacity, circuitsOf, planBurner, planLimits } from '@/shared/day/plan-equipment'
 import { type DayProduct, planPreparation } from '@/shared/day/plan-preparation'
 import type { JarTreatmentName } from '@/shared/forms/preparation'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
+import { judgeCanner } from '@/shared/kitchen/judge-canner'
 import type { Gauge, Method } from '@/shared/kitchen/methods'
 import type { DayProblem, DayWindow, KettleUse, Minding, PlanPerson, PlanPreparation } from '@/shared/planning/day-problem'
 import { recipeById } from '@/shared/recipes/recipe-library'
+import { isoDate } from '@/shared/time/calendar-date'
 
 /** A day as the planner sees it, and what stands in the way of planning it that is not a matter of fitting. */
 export interface DayToPlan {
@@ -62,15 +64,16 @@ export async function readDayProblem(groupId: string, dayId: string, db: Tx = da
       washMinutes: kettle.keptFor === 'jars' ? 0 : KETTLE_WASH_MINUTES,
     })),
     canners: kitchen.canners.map((canner) => {
-      const whyNot = whyNotUsable({ ...canner, gauge: canner.gauge as Gauge | null }, isoDate(day.date))
+      const tested = canner.gaugeTestedOn && isoDate(canner.gaugeTestedOn)
+      const verdict = judgeCanner({ ...canner, gaugeTestedOn: tested }, isoDate(day.date))
       return {
         id: canner.id,
         label: canner.label,
         method: canner.method as Method,
         gauge: canner.gauge as Gauge | null,
         capacity: cannerCapacity(canner),
-        usable: whyNot === null,
-        whyNot,
+        usable: verdict.isUsable,
+        whyNot: verdict.isUsable ? null : verdict.whyNot,
         preheatMinutes: PREHEAT_MINUTES,
       }
     }),
@@ -140,8 +143,6 @@ function readDay(db: Tx, groupId: string, dayId: string) {
 }
 
 type DayRow = NonNullable<Awaited<ReturnType<typeof readDay>>>
-
-const isoDate = (date: Date): string => date.toISOString().slice(0, 10)
 
 function windowOf(day: DayRow): DayWindow {
   const { accessAt, peopleArriveAt, briefingMinutes, firstLoadAt, cannersEmptyBy, cleanUpMinutes, hardEnd } = day

@@ -1,37 +1,5 @@
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
-import type { Gauge } from '@/shared/kitchen/methods'
 import type { BurnerUse, PlanBurner, PlanCircuit, PlanPerson } from '@/shared/planning/day-problem'
-import { needleOffset } from '@/shared/process/gauge-rule'
-
-/** A canner as the kitchen lists it. */
-export interface ListedCanner {
-  readonly gauge: Gauge | null
-  readonly gaugeTestedOn: Date | null
-  readonly gaugeErrorPsi: number | null
-  readonly outOfUse: string | null
-}
-
-/** Why a canner may not be used on a day, or null: taken out of use, or a dial gauge without a good test within the year before. */
-export function whyNotUsable({ gauge, gaugeTestedOn, gaugeErrorPsi, outOfUse }: ListedCanner, date: string): string | null {
-  if (outOfUse !== null) return outOfUse
-  if (gauge !== 'dial') return null
-  const offset = needleOffset({
-    gaugeErrorPsi: gaugeErrorPsi ?? 0,
-    gaugeTestedOn: gaugeTestedOn?.toISOString().slice(0, 10) ?? null,
-    askedOn: date,
-  })
-  if (offset.ok) return null
-  switch (offset.problem.kind) {
-    case 'untested':
-      return 'dial gauge never tested'
-    case 'expired':
-      return `dial gauge last tested ${offset.problem.testedOn}, not within the year before`
-    case 'error-too-large':
-      return `dial gauge ${Math.abs(offset.problem.errorPsi)} psi off`
-    default:
-      return offset.problem satisfies never
-  }
-}
 
 /** Jars by size; sizes between those counted go at the next larger one (common practice). Half-gallons do not fit a home canner's count. */
 export function cannerCapacity(counted: {

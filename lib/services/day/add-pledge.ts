@@ -5,6 +5,7 @@ import { whoAvoids } from '@/shared/day/who-avoids'
 import { AddPledge } from '@/shared/forms/pledge'
 import type { DayState } from '@/shared/lifecycle/day-states'
 import { recipeById } from '@/shared/recipes/recipe-library'
+import { currencyDigits } from '@/shared/reckoning/money'
 import { ok, refuse } from '@/shared/result/result'
 import { badInput, notFound } from '@/shared/wording/refusal'
 import { sayAllergenRefusal } from '@/shared/wording/say-allergen-refusal'
@@ -26,7 +27,7 @@ export const addPledge = defineCommand({
     if (!OPEN.includes(day.state)) return refuse(cannotMove(day.state, 'Promise something'))
     const household = await tx.household.findUnique({
       where: { groupId_id: { groupId, id: householdId } },
-      select: { allergens: true, people: { select: { id: true, name: true, allergies: true } } },
+      select: { allergens: true, group: { select: { currency: true } }, people: { select: { id: true, name: true, allergies: true } } },
     })
     if (!household) return refuse(notFound('Household'))
     if (personId && !household.people.some((person) => person.id === personId)) return refuse(badInput({ personId: [OF_THE_HOUSEHOLD] }))
@@ -39,7 +40,7 @@ export const addPledge = defineCommand({
       if (recipe && avoided.length > 0) return refuse(sayAllergenRefusal(`${promise.item} of ${recipe.title}`, avoided))
     }
     const id = randomUUID()
-    const creditMinor = creditPerUnit === undefined ? null : Math.round(creditPerUnit * 100)
+    const creditMinor = creditPerUnit === undefined ? null : Math.round(creditPerUnit * 10 ** currencyDigits(household.group.currency))
     await tx.pledge.create({ data: { groupId, id, dayId, householdId, personId, creditMinor, ...promise } })
     const detail = { householdId, personId, creditMinor, ...promise }
     return ok({ reply: { pledgeId: id }, history: [{ subject: `pledge ${id}`, detail, dayId }] })

@@ -3,7 +3,7 @@ import { changeOffer } from '@/lib/services/day/change-offer'
 import { claimJars } from '@/lib/services/day/claim-jars'
 import { closeClaims } from '@/lib/services/day/close-claims'
 import { freshDatabase } from '@/tests/support/fresh-database'
-import { actorOf, change, type OpenEvening, openEvening, saved, seedFernHollow } from '@/tests/support/s1-evening'
+import { actorOf, change, type OpenEvening, openEvening, saved, seedFernHollow } from '@/tests/support/open-evening'
 
 const fresh = freshDatabase()
 let evening: OpenEvening

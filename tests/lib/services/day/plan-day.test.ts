@@ -5,7 +5,7 @@ import { changeJarTreatment } from '@/lib/services/day/change-jar-treatment'
 import { planDay } from '@/lib/services/day/plan-day'
 import { startDay } from '@/lib/services/day/start-day'
 import { freshDatabase } from '@/tests/support/fresh-database'
-import { change, claimAll, type OpenEvening, openEvening, saved, seedFernHollow } from '@/tests/support/s1-evening'
+import { change, claimAll, type OpenEvening, openEvening, saved, seedFernHollow } from '@/tests/support/open-evening'
 import { formatClock } from '@/shared/time/kitchen-time'
 
 const fresh = freshDatabase()
