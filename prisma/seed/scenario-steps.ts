@@ -364,7 +364,7 @@ function purchaseSteps(scenario: Scenario, skipped: Skipped[]): Step[] {
       skipped.push({ path, why: `${item} was paid by ${payer ?? 'nobody named'}, who is no household` })
       return []
     }
-    const fields = { item, pack: String(pack), packs, cost, pool: pool ?? 'common' }
+    const fields = { item, pack: String(pack), packs, cost: cost.toFixed(2), pool: pool ?? 'common' }
     const input = (at: Known) => ({ dayId: at.get('day'), householdId: at.get(`household:${payer}`), ...fields })
     return [{ path, command: 'add-purchase', input }]
   })

@@ -6,7 +6,7 @@ import { AddCanner } from '@/shared/forms/equipment'
 import { ok, refuse } from '@/shared/result/result'
 import { badInput, notFound } from '@/shared/wording/refusal'
 import { cannerColumns, NOT_TESTED_YET } from './canner-columns'
-import { lastDateAnywhere } from './last-date-anywhere'
+import { lastPossibleDate } from './last-date-anywhere'
 /** Adds a canner to a kitchen, with its gauge, the last test of it, and how many jars of each size it holds. */
 export const addCanner = defineCommand({
   name: 'add-canner',
@@ -20,7 +20,8 @@ export const addCanner = defineCommand({
       select: { id: true },
     })
     if (twin) return refuse(badInput({ label: [CANNER_LABEL_TAKEN] }))
-    if (typed.gaugeTestedOn && typed.gaugeTestedOn > lastDateAnywhere(now)) return refuse(badInput({ gaugeTestedOn: [NOT_TESTED_YET] }))
+    if (typed.gaugeTestedOn && typed.gaugeTestedOn > (await lastPossibleDate(tx, groupId, now)))
+      return refuse(badInput({ gaugeTestedOn: [NOT_TESTED_YET] }))
 
     const id = randomUUID()
     const fields = cannerColumns(typed)

@@ -5,7 +5,7 @@ import { lockHousehold } from '@/lib/stores/lock-rows'
 import { AddSupply } from '@/shared/forms/supply'
 import { ok, refuse } from '@/shared/result/result'
 import { badInput, notFound } from '@/shared/wording/refusal'
-import { lastDateAnywhere } from './last-date-anywhere'
+import { lastPossibleDate } from './last-date-anywhere'
 
 /** Puts jars, bands or lids of one purchase into stock. */
 export const addSupply = defineCommand({
@@ -15,7 +15,8 @@ export const addSupply = defineCommand({
   schema: AddSupply,
   async run({ tx, actor: { groupId }, now }, input) {
     if (input.householdId && !(await lockHousehold(tx, groupId, input.householdId))) return refuse(notFound('Household'))
-    if (input.boughtOn && input.boughtOn > lastDateAnywhere(now)) return refuse(badInput({ boughtOn: [NOT_BOUGHT_YET] }))
+    if (input.boughtOn && input.boughtOn > (await lastPossibleDate(tx, groupId, now)))
+      return refuse(badInput({ boughtOn: [NOT_BOUGHT_YET] }))
     const { kind, lotCode } = input
     const twin = await tx.supplyLot.findUnique({ where: { groupId_kind_lotCode: { groupId, kind, lotCode } }, select: { id: true } })
     if (twin) return refuse(badInput({ lotCode: ['That lot is in stock already. Change its count, or choose another name.'] }))

@@ -6,7 +6,7 @@ import { ChangeSupply } from '@/shared/forms/supply'
 import { ok, refuse } from '@/shared/result/result'
 import { badInput, notFound, notNow, type Refusal } from '@/shared/wording/refusal'
 import { dateColumn, NOT_BOUGHT_YET } from './add-supply'
-import { lastDateAnywhere } from './last-date-anywhere'
+import { lastPossibleDate } from './last-date-anywhere'
 
 /** Counts a lot anew; a count of 0 takes it out of stock, and its code stays taken. Whoever was slower is told what is there now. */
 export const changeSupply = defineCommand({
@@ -20,7 +20,8 @@ export const changeSupply = defineCommand({
     const before = await tx.supplyLot.findUniqueOrThrow({ where, select: SUPPLY_COLUMNS })
     if (before.version !== version) return refuse(countedMeanwhile(before))
     if (input.householdId && !(await lockHousehold(tx, groupId, input.householdId))) return refuse(notFound('Household'))
-    if (input.boughtOn && input.boughtOn > lastDateAnywhere(now)) return refuse(badInput({ boughtOn: [NOT_BOUGHT_YET] }))
+    if (input.boughtOn && input.boughtOn > (await lastPossibleDate(tx, groupId, now)))
+      return refuse(badInput({ boughtOn: [NOT_BOUGHT_YET] }))
 
     const fields = { ...input, boughtOn: dateColumn(input.boughtOn) }
     await tx.supplyLot.update({ where, data: { ...fields, version: version + 1 } })

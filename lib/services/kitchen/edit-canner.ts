@@ -8,7 +8,7 @@ import { changedMeanwhile } from '@/shared/wording/changed-meanwhile'
 import { badInput, notFound } from '@/shared/wording/refusal'
 import { CANNER_LABEL_TAKEN } from './add-canner'
 import { cannerColumns, NOT_TESTED_YET } from './canner-columns'
-import { lastDateAnywhere } from './last-date-anywhere'
+import { lastPossibleDate } from './last-date-anywhere'
 /** Changes what is known of a canner, or takes it out of use with the reason. */
 export const editCanner = defineCommand({
   name: 'edit-canner',
@@ -22,7 +22,8 @@ export const editCanner = defineCommand({
     if (seen && seen !== seenMark(before)) return refuse(changedMeanwhile(before.label))
     const twin = await tx.canner.findFirst({ where: { groupId, kitchenId, label: typed.label, NOT: { id } }, select: { id: true } })
     if (twin) return refuse(badInput({ label: [CANNER_LABEL_TAKEN] }))
-    if (typed.gaugeTestedOn && typed.gaugeTestedOn > lastDateAnywhere(now)) return refuse(badInput({ gaugeTestedOn: [NOT_TESTED_YET] }))
+    if (typed.gaugeTestedOn && typed.gaugeTestedOn > (await lastPossibleDate(tx, groupId, now)))
+      return refuse(badInput({ gaugeTestedOn: [NOT_TESTED_YET] }))
 
     const fields = cannerColumns(typed)
     await tx.canner.update({ where, data: fields })
