@@ -121,10 +121,10 @@ describe('any small day', () => {
           expect(said.instead).toMatch(/\S.*\.$/)
         }
       }),
-      { numRuns: 250, seed: 20270826 },
+      { numRuns: 150, seed: 20270826 },
     )
-    expect(Math.min(seen.planned, seen.refused)).toBeGreaterThan(25) // both answers are really tried
-  })
+    expect(Math.min(seen.planned, seen.refused)).toBeGreaterThan(15) // both answers are really tried
+  }, 60_000)
 
   it('is split without making or losing a jar', () => {
     fc.assert(
