@@ -1,0 +1,3 @@
+import { answerLookup } from '@/lib/http/answer-lookup'
+
+export { answerLookup as POST }
