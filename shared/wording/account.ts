@@ -36,6 +36,15 @@ export const addressInUse = (): Refusal => ({
   instead: 'If it is yours, sign in, or have a link mailed to you. Otherwise use another address.',
 })
 
+/** The request did not get through. */
+export const noConnection = (): Refusal => ({
+  code: 'no-connection',
+  status: 503,
+  what: 'Not signed in: no answer.',
+  why: 'The request did not reach the server, or its answer got lost.',
+  instead: 'Look whether you are connected and try again.',
+})
+
 /** What next-auth says in its address line after it sent somebody back to the sign-in page. */
 export function signInProblem(code: string | undefined): Refusal | null {
   if (!code) return null

@@ -1,0 +1,42 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { redirect } from 'next/navigation'
+import { Page } from '@/app/_ui/page'
+import { PageHead } from '@/app/_ui/page-head'
+import { Sheet } from '@/app/_ui/sheet'
+import { currentUser } from '@/lib/auth/current-actor'
+import { freshKey } from '@/lib/http/fresh-key'
+import { nextPath } from '@/lib/http/next-path'
+import { signInProblem } from '@/shared/wording/account'
+import { MailLinkForm } from './mail-link-form'
+import { SignInForm } from './sign-in-form'
+
+export const metadata: Metadata = { title: 'Sign in' }
+
+/** Two ways in: a password, or a link by mail. */
+export default async function SignInPage({ searchParams }: { searchParams: Promise<Record<string, unknown>> }) {
+  const { callbackUrl, error } = await searchParams
+  const next = nextPath(callbackUrl)
+  if (await currentUser()) redirect(next)
+  const problem = signInProblem(typeof error === 'string' ? error : undefined)
+  return (
+    <Page size="phone">
+      <PageHead title="Sign in" />
+      <div className="stack">
+        <Sheet lid="domed" title="With your password">
+          <SignInForm next={next} formKey={freshKey()} first={problem ? { refusal: problem } : {}} />
+        </Sheet>
+        <Sheet lid="flat" lidWords="Another way" title="Without a password">
+          <MailLinkForm next={next} />
+        </Sheet>
+        <p>
+          No account yet?{' '}
+          <Link href={`/sign-up?callbackUrl=${encodeURIComponent(next)}`} prefetch={false}>
+            Make one
+          </Link>
+          .
+        </p>
+      </div>
+    </Page>
+  )
+}
