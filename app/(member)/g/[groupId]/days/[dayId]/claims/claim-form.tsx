@@ -1,0 +1,131 @@
+'use client'
+
+import { useRouter } from 'next/navigation'
+import { type FormEvent, type ReactNode, useActionState, useRef, useState } from 'react'
+import { JarField } from '@/app/_drawings/jar-field'
+import type { Produce } from '@/app/_drawings/produce'
+import { submitCommand } from '@/app/_forms/submit-command'
+import { Button } from '@/app/_ui/button'
+import { Notice, type Refusal } from '@/app/_ui/notice'
+import { Said } from '@/app/_ui/said'
+import { Sheet } from '@/app/_ui/sheet'
+import { Stepper } from '@/app/_ui/stepper'
+import type { ClaimView } from '@/shared/day/claim-view'
+import { sendClaim } from './send-claim'
+
+interface ClaimFormProps {
+  readonly groupId: string
+  readonly householdId: string
+  readonly preparationId: string
+  /** For the form without script; with script each tap makes its own. */
+  readonly formKey: string
+  readonly next: string
+  readonly title: string
+  /** "half-pint, 237 mL" */
+  readonly jar: string
+  /** "half-pints of jam" */
+  readonly unit: string
+  /** "jars of jam" */
+  readonly what: string
+  readonly produce: Produce
+  readonly view: ClaimView
+  /** The button stands in the bar at the foot, where this is the only thing to ask for. */
+  readonly inBar: boolean
+  /** "Change it until Tue 24 Aug, 20:00." */
+  readonly until: ReactNode
+  /** Sheets between this one and the bar. */
+  readonly children?: ReactNode
+}
+
+/** Jars counted one by one and asked for with one tap. Without script it is a plain form. */
+export function ClaimForm({ view, title, jar, unit, what, produce, inBar, until, children, ...address }: ClaimFormProps) {
+  const [posted, post] = useActionState(submitCommand, {})
+  const [count, setCount] = useState(view.yours)
+  const { state, send } = useClaim(address)
+  const isSettled = count === view.yours && view.yours > 0
+  const button = (
+    <Button busy={state.kind === 'sending'}>
+      {count === 0 && view.yours > 0 ? `Give up your ${what}` : `Ask for ${count} ${count === 1 ? what.replace('jars', 'jar') : what}`}
+    </Button>
+  )
+  return (
+    <form action={post} onSubmit={send}>
+      <HiddenFields {...address} />
+      <Sheet lid={isSettled ? 'sunk' : 'domed'} lidWords={isSettled ? 'Asked for' : 'Wants you'} title={title} aside={jar}>
+        <JarField
+          produce={produce}
+          yours={count}
+          others={view.others}
+          free={Math.max(0, view.likely - view.others - count)}
+          notSure={Math.max(0, Math.min(view.likely - view.sure, view.likely - count))}
+        />
+        <Stepper
+          {...{ name: 'jars', labelHidden: true, typed: view.yours, max: view.most, unit, one: 'jar', onCount: setCount }}
+          label={`How many ${unit}?`}
+          errors={posted.refusal?.fields?.jars}
+        />
+        <p>
+          {view.likely} jars likely, {view.sure} sure.{' '}
+          {count > 0 && (
+            <>
+              If only {view.sure} seal, everyone gives up the same part and you get <b>{view.ifOnlySure[count] ?? 0}</b>.
+            </>
+          )}
+        </p>
+        <ClaimAnswer state={state} refusal={posted.refusal} />
+        {!inBar && button}
+      </Sheet>
+      {children}
+      <div className={inBar ? 'bar' : undefined}>
+        {inBar && button}
+        {until && <p className="src">{until}</p>}
+      </div>
+    </form>
+  )
+}
+
+type Address = Pick<ClaimFormProps, 'groupId' | 'householdId' | 'preparationId' | 'formKey' | 'next'>
+
+const HiddenFields = ({ groupId, householdId, preparationId, formKey, next }: Address) => (
+  <>
+    <input type="hidden" name="_command" value="claim-jars" />
+    <input type="hidden" name="_group" value={groupId} />
+    <input type="hidden" name="_key" value={formKey} />
+    <input type="hidden" name="_next" value={next} />
+    <input type="hidden" name="preparationId" value={preparationId} />
+    <input type="hidden" name="householdId" value={householdId} />
+  </>
+)
+
+type ClaimState =
+  | { kind: 'quiet' }
+  | { kind: 'sending' }
+  | { kind: 'saved'; jars: number }
+  | { kind: 'refused'; refusal: Refusal }
+  | { kind: 'unsent' }
+
+function ClaimAnswer({ state, refusal }: { state: ClaimState; refusal?: Refusal }) {
+  if (state.kind === 'refused') return <Notice refusal={state.refusal} />
+  if (state.kind === 'unsent')
+    return <Notice what="Not saved." why="The server did not answer." instead="tap again. However often you tap, it counts once." />
+  if (refusal && state.kind === 'quiet') return <Notice refusal={refusal} />
+  return <Said>{state.kind === 'saved' && (state.jars === 0 ? 'Saved: you ask for none.' : `Saved: you ask for ${state.jars}.`)}</Said>
+}
+
+/** One key a tap: kept while the same number is sent again, so that a lost answer never counts twice. */
+function useClaim({ groupId, householdId, preparationId }: Address) {
+  const router = useRouter()
+  const [state, setState] = useState<ClaimState>({ kind: 'quiet' })
+  const tap = useRef<{ jars: number; key: string } | null>(null)
+  async function send(event: FormEvent<HTMLFormElement>) {
+    event.preventDefault()
+    const jars = Number(new FormData(event.currentTarget).get('jars'))
+    if (tap.current?.jars !== jars) tap.current = { jars, key: crypto.randomUUID() }
+    setState({ kind: 'sending' })
+    const answer = await sendClaim(groupId, { preparationId, householdId, jars }, tap.current.key)
+    if (answer.kind !== 'unsent') tap.current = null
+    setState(answer)
+    if (answer.kind === 'saved') router.refresh()
+  }
+  return { state, send }
+}
