@@ -10,8 +10,9 @@ export interface WaitingJars {
   readonly jars: number
   readonly jarSize: JarSize
   readonly pack: Pack
+  /** The kind of canner they were planned for. */
   readonly method: Method
-  /** The published row they were planned for: two foods in one canner must share it. */
+  /** The published row for the canner that is used: two batches in one canner must share it. */
   readonly processRowKey: string
   /** Minutes their scheduled process asks for in this canner. */
   readonly processMinutes: number
@@ -41,13 +42,14 @@ export const operatorSkill = (method: Method): string => `${method === 'atmosphe
  * Whether these jars may go into this canner with this operator.
  *
  * One load is one scheduled process: one method, one pack, one jar size, one time. Jars of two batches go together only when all of that is the same.
+ * That a process is published for the canner itself is looked up before this is asked.
  *
  * @param waiting - jars that go in, by batch; every count at least 1
  */
 export function checkLoading(waiting: readonly WaitingJars[], canner: CannerNow, operator: Operator): Result<number, FloorProblem> {
   const [first] = waiting
   if (!first) return refuse({ kind: 'nothing-to-load' })
-  const problem = mixed(waiting) ?? cannerProblem(first, canner) ?? operatorProblem(canner.method, operator)
+  const problem = mixed(waiting) ?? cannerProblem(canner) ?? operatorProblem(canner.method, operator)
   if (problem) return refuse(problem)
 
   const jars = waiting.reduce((sum, batch) => sum + batch.jars, 0)
@@ -64,10 +66,9 @@ function mixed(waiting: readonly WaitingJars[]): FloorProblem | undefined {
   return differ((batch) => batch.processRowKey) ? { kind: 'mixed-load', what: 'processes' } : undefined
 }
 
-function cannerProblem({ method }: WaitingJars, canner: CannerNow): FloorProblem | undefined {
-  if (canner.outOfUse !== null) return { kind: 'canner-out-of-use', canner: canner.label, why: canner.outOfUse }
-  if (canner.busyWith !== null) return { kind: 'canner-busy', canner: canner.label, load: canner.busyWith }
-  return canner.method === method ? undefined : { kind: 'canner-method', canner: canner.label, method: canner.method, wanted: method }
+function cannerProblem({ label, outOfUse, busyWith }: CannerNow): FloorProblem | undefined {
+  if (outOfUse !== null) return { kind: 'canner-out-of-use', canner: label, why: outOfUse }
+  return busyWith === null ? undefined : { kind: 'canner-busy', canner: label, load: busyWith }
 }
 
 function operatorProblem(method: Method, { name, ageClass, skills }: Operator): FloorProblem | undefined {

@@ -1,5 +1,4 @@
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
-import type { Method } from '@/shared/kitchen/methods'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 /** Why an entry of the floor was not taken. Times are kitchen minutes; the words are in shared/wording/floor-refusal. */
@@ -27,7 +26,6 @@ export type FloorProblem =
   | { readonly kind: 'canner-too-small'; readonly canner: string; readonly jars: number; readonly holds: number; readonly jarSize: JarSize }
   | { readonly kind: 'canner-busy'; readonly canner: string; readonly load: string }
   | { readonly kind: 'canner-out-of-use'; readonly canner: string; readonly why: string }
-  | { readonly kind: 'canner-method'; readonly canner: string; readonly method: Method; readonly wanted: Method }
   | { readonly kind: 'mixed-load'; readonly what: 'jar sizes' | 'packs' | 'methods' | 'minutes' | 'processes' }
   | { readonly kind: 'operator-too-young'; readonly operator: string }
   | { readonly kind: 'operator-unskilled'; readonly operator: string; readonly skill: string }

@@ -1,0 +1,46 @@
+import 'server-only'
+import type { CommandContext } from '@/lib/commands/command'
+import type { FloorProblem } from '@/shared/floor/floor-problem'
+import type { JarSize } from '@/shared/kitchen/jar-sizes'
+import { type BatchState, batchLife } from '@/shared/lifecycle/batch-states'
+import { ok, type Result, refuse } from '@/shared/result/result'
+
+/** A kettle batch as its commands need it. */
+export interface FloorBatch {
+  readonly id: string
+  readonly code: string
+  readonly state: BatchState
+  readonly kettleId: string | null
+  readonly plannedJars: number
+  readonly startedAt: number | null
+  readonly preparation: { readonly id: string; readonly recipeId: string; readonly jarSize: JarSize }
+}
+
+/** Reads a batch of the day; null when there is none. The day's lock keeps it still. */
+export async function readBatch({ tx, actor: { groupId } }: CommandContext, dayId: string, batchId: string): Promise<FloorBatch | null> {
+  const batch = await tx.kettleBatch.findFirst({
+    where: { groupId, id: batchId, dayId },
+    select: {
+      id: true,
+      code: true,
+      state: true,
+      kettleId: true,
+      plannedJars: true,
+      startedAt: true,
+      preparation: { select: { id: true, recipeId: true, jarSize: true } },
+    },
+  })
+  if (!batch) return null
+  const { preparation } = batch
+  return { ...batch, state: batch.state as BatchState, preparation: { ...preparation, jarSize: preparation.jarSize as JarSize } }
+}
+
+/** Takes a batch through states one after the other, each of them an arrow of its life. */
+export function moveBatch({ code, state }: FloorBatch, ...through: readonly BatchState[]): Result<BatchState, FloorProblem> {
+  let now = state
+  for (const to of through) {
+    if (!batchLife.mayMove(now, to)) return refuse({ kind: 'wrong-state', of: batchLife.of, name: code, state, to })
+    now = to
+  }
+  return ok(now)
+}

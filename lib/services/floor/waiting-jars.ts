@@ -1,0 +1,135 @@
+import 'server-only'
+import { randomUUID } from 'node:crypto'
+import type { CommandContext } from '@/lib/commands/command'
+import type { WaitingJars } from '@/shared/floor/check-loading'
+import { type LoadProcess, type LoadProcessProblem, loadProcess, readRowKey } from '@/shared/floor/load-process'
+import { lotBatchCode } from '@/shared/floor/lot-letters'
+import type { LoadCanner } from '@/shared/forms/floor'
+import type { JarSize } from '@/shared/kitchen/jar-sizes'
+import type { Method } from '@/shared/kitchen/methods'
+import { ok, type Result, refuse } from '@/shared/result/result'
+import { makeLotNumber } from '@/shared/trace/lot-number'
+import { sayFloorProblem } from '@/shared/wording/floor-refusal'
+import { notFound, type Refusal } from '@/shared/wording/refusal'
+import type { FloorDay } from './floor-day'
+import type { FloorCanner } from './load-people-and-canner'
+import type { FloorLoad } from './one-load'
+
+/** Jars of one batch that are filled and in no canner, lowest numbers first. */
+export interface WaitingBatch {
+  readonly id: string
+  readonly code: string
+  readonly filledAt: number | null
+  readonly letter: string
+  readonly jarSize: JarSize
+  readonly method: Method
+  readonly jarTreatment: string
+  readonly processRowKey: string
+  readonly processMinutes: number
+  readonly jars: readonly { readonly id: string; readonly shortName: string; readonly lotId: string | null; readonly turns: number }[]
+}
+
+/** The jars that go in: all that wait of the chosen batches, or the first so many of them in the order of the batches. */
+export async function takeWaiting(
+  { tx, actor: { groupId } }: CommandContext,
+  { dayId, batchIds, jars: wanted }: LoadCanner,
+): Promise<Result<WaitingBatch[], Refusal>> {
+  const batches = await tx.kettleBatch.findMany({
+    where: { groupId, dayId, id: { in: batchIds } },
+    orderBy: { code: 'asc' },
+    select: {
+      id: true,
+      code: true,
+      filledAt: true,
+      preparation: {
+        select: { letter: true, jarSize: true, method: true, jarTreatment: true, processRowKey: true, processMinutes: true },
+      },
+      jars: {
+        where: { state: 'filled', OR: [NEVER_PROCESSED, TO_BE_PROCESSED_AGAIN] },
+        orderBy: { shortName: 'asc' },
+        select: { id: true, shortName: true, lotId: true, _count: { select: { loads: true } } },
+      },
+    },
+  })
+  if (batches.length !== batchIds.length) return refuse(notFound('Kettle batch'))
+  const waiting = batches.map(({ jars, preparation, ...batch }) => {
+    const { jarSize, method, ...rest } = preparation
+    const withTurns = jars.map(({ _count, ...jar }) => ({ ...jar, turns: _count.loads }))
+    return { ...batch, ...rest, jarSize: jarSize as JarSize, method: method as Method, jars: withTurns }
+  })
+  const there = waiting.reduce((sum, batch) => sum + batch.jars.length, 0)
+  if (wanted !== undefined && wanted > there) return refuse(sayFloorProblem({ kind: 'too-few-waiting', asked: wanted, waiting: there }))
+  return ok(firstJars(waiting, wanted ?? there))
+}
+
+/** In no canner yet, or only in loads that were given up. */
+export const NEVER_PROCESSED = { loads: { every: { load: { state: 'failed' } } } }
+
+/** Did not seal, filled again with a new lid: its loads are over. */
+export const TO_BE_PROCESSED_AGAIN = { seal: 'unsealed', loads: { every: { load: { state: { in: ['done', 'failed'] } } } } }
+
+function firstJars(batches: readonly WaitingBatch[], wanted: number): WaitingBatch[] {
+  let left = wanted
+  return batches.flatMap((batch) => {
+    const jars = batch.jars.slice(0, left)
+    left -= jars.length
+    return jars.length > 0 ? [{ ...batch, jars }] : []
+  })
+}
+
+/** The process of the load, and each batch as the loading rules look at it. Every batch is looked up: two batches in one load must come to the same. */
+export function processOf(
+  day: FloorDay,
+  canner: FloorCanner,
+  batches: readonly WaitingBatch[],
+): Result<LoadProcess & { readonly waiting: readonly WaitingJars[] }, LoadProcessProblem | { readonly kind: 'nothing-to-load' }> {
+  let process: LoadProcess | undefined
+  const waiting: WaitingJars[] = []
+  for (const batch of batches) {
+    const found = loadProcess({ ...batch, ...canner, elevationFeet: day.elevationFeet, day: day.date })
+    if (!found.ok) return found
+    // Never less than was planned for the same kind of canner: too long is safe, too short is not.
+    const minutes = canner.method === batch.method ? Math.max(found.value.minutes, batch.processMinutes) : found.value.minutes
+    process ??= { ...found.value, minutes }
+    const { pack } = readRowKey(batch.processRowKey)
+    waiting.push({
+      batch: batch.code,
+      jars: batch.jars.length,
+      jarSize: batch.jarSize,
+      pack,
+      method: batch.method,
+      processRowKey: found.value.rowKey,
+      processMinutes: minutes,
+    })
+  }
+  return process ? ok({ ...process, waiting }) : refuse({ kind: 'nothing-to-load' })
+}
+
+/** Writes which jars are in the load. A jar that goes in for the first time gets the lot of its batch and this load; a lot never changes after that. */
+export async function giveLots(
+  { tx, actor: { groupId } }: CommandContext,
+  day: FloorDay,
+  load: FloorLoad,
+  batches: readonly WaitingBatch[],
+): Promise<string[]> {
+  const letters = (await tx.preparation.findMany({ where: { groupId, dayId: day.id }, select: { letter: true } })).map(
+    ({ letter }) => letter,
+  )
+  const numbers: string[] = []
+  for (const batch of batches) {
+    const fresh = batch.jars.filter((jar) => jar.lotId === null).map((jar) => jar.id)
+    if (fresh.length > 0) {
+      const batchPart = lotBatchCode(batch.code, batch.letter, letters)
+      const lotNumber = makeLotNumber({ group: day.groupCode, date: day.date, batch: batchPart, load: Number(load.code.slice(1)) })
+      const lot = await tx.lot.create({
+        data: { groupId, id: randomUUID(), lotNumber, batchId: batch.id, loadId: load.id },
+        select: { id: true },
+      })
+      await tx.jar.updateMany({ where: { groupId, id: { in: fresh } }, data: { lotId: lot.id } })
+      numbers.push(lotNumber)
+    }
+    await tx.jarLoad.createMany({ data: batch.jars.map((jar) => ({ groupId, jarId: jar.id, loadId: load.id, turn: jar.turns + 1 })) })
+    await tx.jar.updateMany({ where: { groupId, id: { in: batch.jars.map((jar) => jar.id) } }, data: { whereNow: 'canner' } })
+  }
+  return numbers
+}

@@ -1,0 +1,52 @@
+import { z } from 'zod'
+import { JAR_SIZES } from '@/shared/kitchen/jar-sizes'
+import { Id, line, optionalLine, whole } from './fields'
+
+/** What the share-out form sends. */
+export const AwardJars = z.strictObject({ dayId: Id })
+export type AwardJars = z.infer<typeof AwardJars>
+
+/** What the hand-over form sends. */
+export const HandOver = z.strictObject({ dayId: Id, householdId: Id })
+export type HandOver = z.infer<typeof HandOver>
+
+/** Everything that is counted by hand before a day is closed, `returned-pint` and so on; a size that was not used may be left out. */
+const counted = (name: string, ask: string) =>
+  Object.fromEntries(JAR_SIZES.map((size) => [`${name}-${size}`, whole(0, 100_000, ask).optional()])) as {
+    [Key in `${string}-${(typeof JAR_SIZES)[number]}`]: z.ZodOptional<ReturnType<typeof whole>>
+  }
+
+/** What the close-out form sends. */
+export const CloseDay = z.strictObject({
+  dayId: Id,
+  ...counted('brought', 'How many empty jars were brought?'),
+  ...counted('bought', 'How many empty jars were bought or in stock?'),
+  ...counted('returned', 'How many empty jars went back?'),
+  ...counted('brokenEmpty', 'How many broke empty?'),
+  lidsAtStart: whole(0, 100_000, 'How many lids were there at the start?'),
+  lidsSpoiled: whole(0, 100_000, 'How many lids were spoiled?').default(0),
+  lidsLeft: whole(0, 100_000, 'How many lids are left?'),
+  bandsAtStart: whole(0, 100_000, 'How many bands were there at the start?'),
+  bandsReturned: whole(0, 100_000, 'How many bands went back?'),
+  bandsDiscarded: whole(0, 100_000, 'How many bands were thrown out?').default(0),
+  bandsOnJars: whole(0, 100_000, 'How many bands are still on jars?').default(0),
+  /** Names every difference; needed when the counts do not add up. */
+  note: optionalLine(500),
+})
+export type CloseDay = z.infer<typeof CloseDay>
+
+/** What the receipt form sends. `cost` is in the group's currency, "18.00". */
+export const AddPurchase = z.strictObject({
+  dayId: Id,
+  item: line(80, 'Say what was bought.'),
+  packs: z.coerce.number<unknown>('How many packs?').positive('More than nothing.').max(10_000, 'At most 10,000.'),
+  pack: line(40, 'Say what one pack is, such as a 4 lb bag.'),
+  cost: line(20, 'How much did it cost?'),
+  householdId: Id,
+  pool: line(40, 'Name the pool.').default('common'),
+})
+export type AddPurchase = z.infer<typeof AddPurchase>
+
+/** What the take-out-the-receipt form sends. */
+export const RemovePurchase = z.strictObject({ dayId: Id, purchaseId: Id })
+export type RemovePurchase = z.infer<typeof RemovePurchase>
