@@ -18,7 +18,7 @@ export type FoodNameProblem =
   | { readonly kind: 'dairy' }
 
 /** Everyday names that mean exactly one food of the tables. */
-const ALSO_CALLED: Readonly<Record<string, string>> = {
+export const ALSO_CALLED: Readonly<Record<string, string>> = {
   apples: 'apples-sliced',
   'apple sauce': 'applesauce',
   berries: 'berries-whole',
@@ -98,20 +98,13 @@ const ALSO_CALLED: Readonly<Record<string, string>> = {
 }
 
 /** Foods for which guidance says: not by any method. */
-const NEVER_CANNED: Readonly<Record<string, 'pureed-squash' | 'dairy'>> = {
-  'pumpkin butter': 'pureed-squash',
-  'pumpkin puree': 'pureed-squash',
-  'mashed pumpkin': 'pureed-squash',
-  'pureed pumpkin': 'pureed-squash',
-  'squash puree': 'pureed-squash',
-  'mashed squash': 'pureed-squash',
-  'pureed squash': 'pureed-squash',
-  'mashed winter squash': 'pureed-squash',
-  'pureed winter squash': 'pureed-squash',
-  butter: 'dairy',
-  milk: 'dairy',
-  cheese: 'dairy',
-}
+const NEVER_CANNED: ReadonlyMap<string, 'pureed-squash' | 'dairy'> = new Map([
+  ...['pumpkin butter', 'pumpkin puree', 'mashed pumpkin', 'pureed pumpkin'].map((name) => [name, 'pureed-squash'] as const),
+  ...['squash puree', 'mashed squash', 'pureed squash', 'mashed winter squash', 'pureed winter squash'].map(
+    (name) => [name, 'pureed-squash'] as const,
+  ),
+  ...['butter', 'milk', 'cheese'].map((name) => [name, 'dairy'] as const),
+])
 
 /** First words that one name of the tables happens to own but that people use for several foods. */
 const MEANS_MORE_THAN_ONE: ReadonlySet<string> = new Set(['bean', 'bean or pea', 'strip'])
@@ -128,7 +121,7 @@ export function findFood(text: string): Result<Food, FoodNameProblem> {
   if (exact !== undefined) return ok(exact)
 
   const name = plain(text)
-  const never = NEVER_CANNED[name]
+  const never = NEVER_CANNED.get(name)
   if (never !== undefined) return refuse({ kind: never })
   const found = BY_NAME.get(name)
   return found === undefined ? refuse(suggest(name)) : ok(found)
@@ -154,11 +147,12 @@ function singular(word: string): string {
 }
 
 function namesToFoods(): Map<string, Food> {
-  const names = new Map<string, Food>()
-  for (const food of FOODS.values()) names.set(food.id, food).set(plain(food.id), food).set(plain(food.name), food)
-  for (const row of [...PUBLISHED_ROWS, ...UNVERIFIED_ROWS]) names.set(row.id, foodOf(row.foodId))
-  for (const [name, food] of headNames()) if (!names.has(name)) names.set(name, food)
-  for (const [name, foodId] of Object.entries(ALSO_CALLED)) names.set(plain(name), foodOf(foodId))
+  const names = headNames()
+  for (const food of FOODS.values()) {
+    const ids = [...PUBLISHED_ROWS, ...UNVERIFIED_ROWS].filter(({ foodId }) => foodId === food.id).map(({ id }) => id)
+    const everyday = Object.keys(ALSO_CALLED).filter((name) => ALSO_CALLED[name] === food.id)
+    for (const name of [food.id, ...ids, ...[food.id, food.name, ...everyday].map(plain)]) names.set(name, food)
+  }
   return names
 }
 
@@ -173,12 +167,6 @@ function headNames(): Map<string, Food> {
   }
   for (const head of shared) heads.delete(head)
   return heads
-}
-
-function foodOf(foodId: string): Food {
-  const food = FOODS.get(foodId)
-  if (food === undefined) throw new Error(`No food of the tables has the id ${foodId}`)
-  return food
 }
 
 /** Foods whose words meet the name: candidates when they hold every word of it, else the nearest five. */

@@ -2,7 +2,7 @@ import { ok, type Result, refuse } from '@/shared/result/result'
 import { needleOffset } from './gauge-rule'
 import { wholeFeet } from './elevation'
 import { type Food, findFood } from './food-names'
-import { type CannerKind, linesOf, packsFor, type ReadyLine } from './process-index'
+import { type CannerKind, linesOf, packsFor, type ReadyLine, type ReadyLines } from './process-index'
 import type { ProcessQuery } from './process-query'
 import type { ProcessRefusal } from './process-refusal'
 import {
@@ -45,9 +45,9 @@ export function lookUpProcess(query: ProcessQuery): Result<ScheduledProcess, Pro
 
   const lines = linesFor(food, canner, query)
   if (lines === undefined) return refuse(refuseLine(food, canner, query, feet))
-  const line = query.option === undefined ? lines[0] : lines.find(({ option }) => option === query.option)
-  if (line === undefined) return refuse(refuseOption(food, query.option, lines))
-  return answer(food, line, canner, query, feet)
+  if (query.option === undefined) return answer(food, lines[0], canner, query, feet)
+  const line = lines.find(({ option }) => option === query.option)
+  return line === undefined ? refuse(refuseOption(food, query.option, lines)) : answer(food, line, canner, query, feet)
 }
 
 /** The canner's kind; null when pressure is asked for without its gauge. */
@@ -57,7 +57,7 @@ function cannerKind({ method, gauge }: ProcessQuery): CannerKind | 'unsafe' | nu
 }
 
 /** Without a pack, the food's only one for this jar; of two, only when both print the same figures. */
-function linesFor(food: Food, canner: CannerKind, { pack, jar }: ProcessQuery): readonly ReadyLine[] | undefined {
+function linesFor(food: Food, canner: CannerKind, { pack, jar }: ProcessQuery): ReadyLines | undefined {
   if (pack !== null) return linesOf(food.id, canner, pack, jar)
   const [first, second] = packsFor(food.id, canner, jar).map((each) => linesOf(food.id, canner, each, jar))
   return first === undefined || second === undefined || printSame(first, second) ? first : undefined

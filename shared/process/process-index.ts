@@ -19,7 +19,10 @@ export type ReadyBand = {
 /** All bands of one printed line for one pack and one jar, lowest first and without gaps. */
 export type ReadyLine = { readonly row: PublishedRow; readonly option: number | null; readonly bands: readonly ReadyBand[] }
 
-type FoodLines = { readonly [C in CannerKind]?: { readonly [P in Pack]?: { readonly [J in JarSize]?: readonly ReadyLine[] } } }
+/** The lines printed for one food, canner, pack and jar: one, or one for each pressure option. */
+export type ReadyLines = readonly [ReadyLine, ...ReadyLine[]]
+
+type FoodLines = { readonly [C in CannerKind]?: { readonly [P in Pack]?: { readonly [J in JarSize]?: ReadyLines } } }
 
 /** Longest process, elevation included, in an atmospheric steam canner. Source: University of Missouri Extension (2017), Conditions for steam canning. */
 export const STEAM_LIMIT_MINUTES = 45
@@ -31,7 +34,7 @@ const ALWAYS =
   'Follow the tested recipe exactly; local codes and licensed practice come first. Selling or donating home-canned food is often not allowed.'
 
 /** The printed lines for a food, canner, pack and jar; several where a table prints several pressures, undefined where there is none. */
-export const linesOf = (foodId: string, canner: CannerKind, pack: Pack, jar: JarSize): readonly ReadyLine[] | undefined =>
+export const linesOf = (foodId: string, canner: CannerKind, pack: Pack, jar: JarSize): ReadyLines | undefined =>
   LINES.get(foodId)?.[canner]?.[pack]?.[jar]
 
 /** The packs that are printed for a food in a canner, in the order hot, raw; with a jar, those printed for that jar. */
@@ -56,12 +59,14 @@ const hasOwnSteamRow = ({ foodId }: PublishedRow): boolean =>
 
 function addRow(lines: Map<string, FoodLines>, row: PublishedRow, canner: CannerKind): void {
   const ofFood: FoodLines = lines.get(row.foodId) ?? {}
-  const ofCanner: { [P in Pack]?: { [J in JarSize]?: readonly ReadyLine[] } } = {}
+  const ofCanner: { [P in Pack]?: { [J in JarSize]?: ReadyLines } } = {}
   lines.set(row.foodId, { ...ofFood, [canner]: ofCanner })
   for (const pack of PACKS) {
     for (const jar of JAR_SIZES) {
-      const ready = schedulesFor(row, pack, jar).map(({ schedule, jarRow }) => readyLine(row, schedule, canner, pack, jar, jarRow))
-      if (ready.length > 0) ofCanner[pack] = { ...ofCanner[pack], [jar]: ready }
+      const [first, ...others] = schedulesFor(row, pack, jar).map(({ schedule, jarRow }) =>
+        readyLine(row, schedule, canner, pack, jar, jarRow),
+      )
+      if (first !== undefined) ofCanner[pack] = { ...ofCanner[pack], [jar]: [first, ...others] }
     }
   }
 }

@@ -113,10 +113,10 @@ function refuseMethod(
 }
 
 /** The table prints other pressures than the one asked for. */
-export const refuseOption = (food: Food, option: number | undefined, lines: readonly ReadyLine[]): ProcessRefusal => ({
+export const refuseOption = (food: Food, option: number, lines: readonly ReadyLine[]): ProcessRefusal => ({
   code: 'option-not-published',
   food: food.name,
-  option: option ?? 1,
+  option,
   options: lines.flatMap((line) => (line.option === null ? [] : [line.option])),
   alternatives: [],
   hazards: [],
@@ -133,7 +133,7 @@ export function refuseBand(
 ): ProcessRefusal {
   const base = { food: food.name, alternatives: nearest(food, canner, query, feet), hazards: [] }
   if (band === undefined) {
-    const highestFeet = Math.max(...bands.map((each) => each.band.maxFeet ?? 0))
+    const highestFeet = Math.max(...bands.map((each) => Number(each.band.maxFeet)))
     return {
       ...base,
       code: 'elevation-above-tables',
@@ -150,16 +150,9 @@ export function refuseBand(
 /** The dial gauge cannot be trusted. */
 export function refuseGauge(food: Food, query: ProcessQuery, feet: number, problem: GaugeProblem): ProcessRefusal {
   const base = { food: food.name, alternatives: nearest(food, 'dial', query, feet).filter(({ gauge }) => gauge !== 'dial'), hazards: [] }
-  switch (problem.kind) {
-    case 'untested':
-      return { ...base, code: 'gauge-untested' }
-    case 'expired':
-      return { ...base, code: 'gauge-test-expired', testedOn: problem.testedOn }
-    case 'error-too-large':
-      return { ...base, code: 'gauge-error-too-large', errorPsi: problem.errorPsi }
-    default:
-      return problem satisfies never
-  }
+  if (problem.kind === 'untested') return { ...base, code: 'gauge-untested' }
+  if (problem.kind === 'expired') return { ...base, code: 'gauge-test-expired', testedOn: problem.testedOn }
+  return { ...base, code: 'gauge-error-too-large', errorPsi: problem.errorPsi }
 }
 
 function nearest(

@@ -193,7 +193,7 @@ const methodOf = (id: string): Pick<ProcessQuery, 'method' | 'gauge'> =>
       ? { method: 'pressure', gauge: 'weighted' }
       : { method: id.endsWith('--atmospheric-steam') ? 'atmospheric-steam' : 'boiling-water', gauge: null }
 
-const UTAH = new Map(
+const UTAH = new Map<string, number>(
   UTAH_TABLE.trim()
     .split('\n')
     .map((line) => line.split(' '))
