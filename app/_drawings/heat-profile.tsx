@@ -1,44 +1,25 @@
-import { type Produce, produceFill, produceInk, produceWash } from '@/app/_drawings/produce'
-import { heatOutline, type LoadStages, loadMinutes } from '@/shared/drawing/heat-outline'
+import { produceFill, produceInk, produceWash } from '@/app/_drawings/produce'
+import type { ProduceOf } from '@/app/_drawings/wall-frame'
+import { blockPath, heatPath } from '@/shared/drawing/heat-path'
+import type { ChartRow, HeatProfile as LoadHeat, WallChart } from '@/shared/planning/wall-chart'
 import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
-
-/** One load on the organiser's canner lines. */
-export type ProfileLoad = { id: string; batch: string; produce: Produce; startsAt: KitchenTime; stages: LoadStages }
-
-/** One canner with its loads in running order. */
-export type ProfileCanner = { id: string; name: string; loads: readonly ProfileLoad[] }
-
-type HeatProfileProps = {
-  canners: readonly ProfileCanner[]
-  from: KitchenTime
-  /** When every canner must be empty. */
-  emptyBy: KitchenTime
-}
 
 const LEFT = 150
 const RIGHT = 995
 const LANE = 100
 
 /** What each canner does all day, as the heat of its loads, up to the double line. */
-export function HeatProfile({ canners, from, emptyBy }: HeatProfileProps) {
-  const xOf = (time: KitchenTime) => LEFT + ((time - from) * (RIGHT - LEFT)) / Math.max(1, emptyBy - from)
-  const lastEnd = Math.max(from, ...canners.map((canner) => endOf(canner, from)))
+export function HeatProfile({ chart, produceOf }: { chart: WallChart; produceOf: ProduceOf }) {
+  const canners = chart.rows.filter((row) => row.kind === 'canner')
+  const from = Math.min(chart.emptyBy - 1, ...chart.profiles.map(startOf))
+  const until = Math.max(chart.emptyBy, chart.finishAt)
+  const xOf = (time: KitchenTime) => LEFT + ((time - from) * (RIGHT - LEFT)) / (until - from)
   return (
     <section className="heat-profile" aria-label="Canner lines" {...REACHABLE}>
-      <svg viewBox={`0 0 1160 ${canners.length * LANE + 14}`} role="img" aria-label={profileWords(canners, from, emptyBy)}>
-        <text x={LEFT} y="14" className="lx">
-          {formatClock(from)}
-        </text>
-        {emptyBy - lastEnd >= 8 && (
-          <text x={Math.min(xOf(lastEnd), RIGHT - 65)} y="14" textAnchor="middle" className="lx">
-            {formatClock(lastEnd)}
-          </text>
-        )}
-        <text x={RIGHT} y="14" textAnchor="middle" className="lx">
-          {formatClock(emptyBy)}
-        </text>
+      <svg viewBox={`0 0 1160 ${canners.length * LANE + 14}`} role="img" aria-label={profileWords(chart, canners)}>
+        <ProfileHours chart={chart} from={from} xOf={xOf} />
         {canners.map((canner, lane) => (
-          <Lane key={canner.id} canner={canner} top={lane * LANE} xOf={xOf} from={from} emptyBy={emptyBy} />
+          <Lane key={canner.id} canner={canner} top={lane * LANE} xOf={xOf} chart={chart} produceOf={produceOf} />
         ))}
       </svg>
     </section>
@@ -47,60 +28,86 @@ export function HeatProfile({ canners, from, emptyBy }: HeatProfileProps) {
 
 const REACHABLE = { tabIndex: 0 }
 
-type LaneProps = { canner: ProfileCanner; top: number; xOf: (time: KitchenTime) => number; from: KitchenTime; emptyBy: KitchenTime }
+function ProfileHours({ chart, from, xOf }: { chart: WallChart; from: KitchenTime; xOf: (time: KitchenTime) => number }) {
+  const limit = xOf(chart.emptyBy)
+  return (
+    <>
+      <text x={LEFT} y="14" className="lx">
+        {formatClock(from)}
+      </text>
+      {Math.abs(chart.spareMinutes) >= 8 && (
+        <text
+          x={chart.spareMinutes > 0 ? Math.min(xOf(chart.finishAt), limit - 65) : Math.max(xOf(chart.finishAt), limit + 65)}
+          y="14"
+          textAnchor="middle"
+          className="lx"
+        >
+          {formatClock(chart.finishAt)}
+        </text>
+      )}
+      <text x={limit} y="14" textAnchor="middle" className="lx">
+        {formatClock(chart.emptyBy)}
+      </text>
+    </>
+  )
+}
 
-function Lane({ canner, top, xOf, from, emptyBy }: LaneProps) {
-  const end = endOf(canner, from)
-  const spare = emptyBy - end
+type LaneProps = { canner: ChartRow; top: number; xOf: (time: KitchenTime) => number; chart: WallChart; produceOf: ProduceOf }
+
+function Lane({ canner, top, xOf, chart, produceOf }: LaneProps) {
+  const loads = chart.profiles.filter((load) => load.rowId === canner.id)
+  const end = Math.max(...loads.map(endOf))
+  const spare = chart.emptyBy - end
+  const limit = xOf(chart.emptyBy)
   return (
     <g transform={`translate(0 ${top})`}>
       <text x="0" y="72" className="lt">
-        {canner.name}
+        {canner.label}
       </text>
       <path d={`M${LEFT} 88H${RIGHT}`} className="lane" />
-      {canner.loads.map((load) => (
-        <Load key={load.id} load={load} xOf={xOf} />
+      {loads.map((load) => (
+        <Load key={load.loadId} load={load} xOf={xOf} produceOf={produceOf} />
       ))}
-      {spare > 0 && <rect x={xOf(end) + 2} y="26" width={Math.max(0, RIGHT - xOf(end) - 4)} height="62" className="spare" />}
+      {spare > 0 && <rect x={xOf(end) + 2} y="26" width={Math.max(0, limit - xOf(end) - 4)} height="62" className="spare" />}
       <text x={RIGHT + 16} y="64" className="lm spare-words">
         {spare >= 0 ? `${spare} spare` : `${-spare} over`}
       </text>
-      <path d={`M${RIGHT - 3} 20V94M${RIGHT + 3} 20V94`} className="lane" />
+      <path d={`M${limit - 3} 20V94M${limit + 3} 20V94`} className="lane" />
     </g>
   )
 }
 
-function Load({ load, xOf }: { load: ProfileLoad; xOf: (time: KitchenTime) => number }) {
-  const outline = heatOutline(load.stages, { xOf: (minutes) => xOf(load.startsAt + minutes), base: 88, full: 62, step: 8, half: 24 })
-  const middle = (outline.blockFrom + outline.blockTo) / 2
-  const isSolid = load.produce === 'plum'
-  const minutes = loadMinutes(load.stages)
+function Load({ load, xOf, produceOf }: { load: LoadHeat; xOf: (time: KitchenTime) => number; produceOf: ProduceOf }) {
+  const produce = produceOf(load.preparationId)
+  const drawn = { xOf, base: 88, full: 62 }
+  const middle = xOf((load.block.start + load.block.end) / 2)
+  const isSolid = produce === 'plum'
   return (
-    <g stroke={produceInk(load.produce)} strokeWidth="2">
-      <path d={outline.load} fill={produceWash(load.produce)} />
-      <path d={outline.block} fill={produceFill(load.produce)} />
+    <g stroke={produceInk(produce)} strokeWidth="2">
+      <path d={heatPath(load.outline, drawn)} fill={produceWash(produce)} />
+      <path d={blockPath(load.block.start, load.block.end, drawn)} fill={produceFill(produce)} />
       {!isSolid && <rect x={middle - 15} y="43" width="30" height="28" fill="var(--sheet)" stroke="none" />}
       <text x={middle} y="64" textAnchor="middle" className="lm" fill={isSolid ? 'var(--sheet)' : 'var(--ink)'} stroke="none">
-        {load.stages.process}
+        {load.block.minutes}
       </text>
-      <text x={xOf(load.startsAt) + 6} y="50" className="lm" fill={produceInk(load.produce)} stroke="none">
-        {load.batch}
+      <text x={xOf(startOf(load)) + 6} y="50" className="lm" fill={produceInk(produce)} stroke="none">
+        {load.label}
       </text>
-      <text x={xOf(load.startsAt + minutes / 2)} y="108" textAnchor="middle" className="lx" stroke="none">
-        {minutes} min
+      <text x={xOf((startOf(load) + endOf(load)) / 2)} y="108" textAnchor="middle" className="lx" stroke="none">
+        {endOf(load) - startOf(load)} min
       </text>
     </g>
   )
 }
 
-function endOf(canner: ProfileCanner, from: KitchenTime): KitchenTime {
-  return Math.max(from, ...canner.loads.map((load) => load.startsAt + loadMinutes(load.stages)))
-}
+const startOf = (load: LoadHeat) => load.outline[0]?.at ?? load.block.start
+const endOf = (load: LoadHeat) => load.outline.at(-1)?.at ?? load.block.end
 
-function profileWords(canners: readonly ProfileCanner[], from: KitchenTime, emptyBy: KitchenTime): string {
+function profileWords(chart: WallChart, canners: readonly ChartRow[]): string {
   const lines = canners.map((canner) => {
-    const loads = canner.loads.map((load) => `${load.batch} ${formatClock(load.startsAt)} for ${loadMinutes(load.stages)} min`)
-    return `${canner.name}: ${loads.join(', ') || 'no load'}; empty ${formatClock(endOf(canner, from))}`
+    const loads = chart.profiles.filter((load) => load.rowId === canner.id)
+    const words = loads.map((load) => `${load.label} at ${formatClock(startOf(load))} for ${endOf(load) - startOf(load)} min`)
+    return `${canner.label}: ${words.join(', ')}`
   })
-  return `${lines.join('. ')}. Canners must be empty ${formatClock(emptyBy)}.`
+  return `${lines.join('. ')}. Canners must be empty ${formatClock(chart.emptyBy)}.`
 }

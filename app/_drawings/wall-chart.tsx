@@ -1,18 +1,19 @@
 import { useId } from 'react'
 import { WallAxis } from '@/app/_drawings/wall-axis'
 import { WallBars } from '@/app/_drawings/wall-bars'
-import { type WallDay, wallFrame } from '@/app/_drawings/wall-day'
 import { WallFalls } from '@/app/_drawings/wall-falls'
+import { type ProduceOf, wallFrame } from '@/app/_drawings/wall-frame'
 import { WallLoads } from '@/app/_drawings/wall-loads'
 import { WallNow } from '@/app/_drawings/wall-now'
 import { WallPanel } from '@/app/_drawings/wall-panel'
 import { WallStations } from '@/app/_drawings/wall-stations'
 import { type WallStep, WallSteps } from '@/app/_drawings/wall-steps'
-import { wallRows } from '@/shared/drawing/wall-rows'
 import { WALL } from '@/shared/drawing/wall-scale'
+import type { WallChart as WallChartFacts } from '@/shared/planning/wall-chart'
 
 type WallChartProps = {
-  day: WallDay
+  chart: WallChartFacts
+  produceOf: ProduceOf
   /** Every task of the day in words; the same chart for who does not see it. */
   steps: readonly WallStep[]
   /** The chart's one sentence: "Finish 21:31, 4 min to spare." */
@@ -25,16 +26,15 @@ const FLAG_TOP = 108
 const HOURS_TOP = 172
 
 /** The day as lines: stations down in the order food moves, time across. Scrolls sideways on a phone, with the keyboard too. */
-export function WallChart({ day, steps, says, onWall }: WallChartProps) {
-  const rows = wallRows(day.kettles.length, day.tables.length, day.canners.length)
-  const frame = wallFrame(day, rows)
-  const top = day.now === null ? HOURS_TOP : FLAG_TOP
+export function WallChart({ chart, produceOf, steps, says, onWall }: WallChartProps) {
+  const frame = wallFrame(chart, produceOf)
+  const top = chart.now === null ? HOURS_TOP : FLAG_TOP
   const listId = useId()
   return (
     <div className={onWall ? 'wall-chart on-wall' : 'wall-chart'}>
       <section className="wall-scroll" aria-label="Timetable" {...REACHABLE}>
         <svg
-          viewBox={`0 ${top} ${WALL.width} ${rows.bottom + 4 - top}`}
+          viewBox={`0 ${top} ${WALL.width} ${frame.bottom + 4 - top}`}
           role="img"
           aria-label={`${says} The same as a list follows.`}
           aria-describedby={listId}

@@ -1,89 +1,81 @@
 import { type Produce, produceInk } from '@/app/_drawings/produce'
-import { rowOf, type WallBatch, type WallFrame, type WallLoad } from '@/app/_drawings/wall-day'
-import { loadMinutes } from '@/shared/drawing/heat-outline'
+import type { WallFrame } from '@/app/_drawings/wall-frame'
 import { wallFall, wallWait } from '@/shared/drawing/wall-fall'
-import type { KitchenTime } from '@/shared/time/kitchen-time'
+import type { ChartFall, ChartRow, SoakLine } from '@/shared/planning/wall-chart'
+
+const BAR_TOP = 12
+const INTO = 5
 
 /** The batch's one line, falling from station to station: kettle to table, table to canner, canner to rack. */
 export function WallFalls({ frame }: { frame: WallFrame }) {
-  const { day } = frame
+  const kinds = new Map(frame.chart.rows.map((row) => [row.id, row.kind]))
   return (
     <>
-      {day.batches.map((batch) => (
-        <g key={batch.id}>
-          {batch.soakedBy && <Soak batch={batch} frame={frame} />}
-          <ToTable batch={batch} frame={frame} />
-        </g>
+      {frame.chart.soaks.map((soak) => (
+        <Soak key={`${soak.preparationId} ${soak.household}`} soak={soak} frame={frame} />
       ))}
-      {day.loads.map((load) => (
-        <g key={load.id}>
-          {day.batches
-            .filter((batch) => load.batchIds.includes(batch.id))
-            .map((batch) => (
-              <ToCanner key={batch.id} batch={batch} load={load} frame={frame} />
-            ))}
-          <ToRack load={load} frame={frame} />
-        </g>
+      {frame.chart.falls.map((fall) => (
+        <Fall key={`${fall.batchId} ${fall.from.rowId} ${fall.to.at}`} fall={fall} to={kinds.get(fall.to.rowId)} frame={frame} />
       ))}
     </>
   )
 }
 
-const isToCome = (at: KitchenTime, now: KitchenTime | null): boolean => now !== null && at > now
-
-function Soak({ batch, frame: { day, rows, xOf } }: { batch: WallBatch; frame: WallFrame }) {
-  const y = rowOf(day.kettles, rows.kettles, batch.kettleId)
-  const end = xOf(batch.cookStart)
-  return (
-    <>
-      <path d={`M214 ${y}H${end}`} stroke={produceInk(batch.produce)} className="soak" />
-      {end > 330 && (
-        <text x="244" y={y - 8} className="rk halo">
-          {batch.soakedBy}
-        </text>
-      )}
-    </>
-  )
+function Fall({ fall, to, frame }: { fall: ChartFall; to?: ChartRow['kind']; frame: WallFrame }) {
+  const { xOf, yOf, isToCome, produceOf } = frame
+  const line = { produce: produceOf(fall.preparationId), isToCome: isToCome(fall.toCome) }
+  const start = { x: xOf(fall.from.at) - 2, y: yOf(fall.from.rowId) }
+  if (to === 'rack') {
+    const from = { x: start.x - 6, y: start.y - 4 }
+    return <FallLine {...line} path={wallFall(from, { x: from.x + 6, y: yOf(fall.to.rowId) - 4 })} />
+  }
+  if (to === 'table') return <FallLine {...line} path={wallFall(start, { x: xOf(fall.to.at) + INTO, y: yOf(fall.to.rowId) - BAR_TOP })} />
+  return <FallToCanner {...line} fall={fall} start={start} frame={frame} />
 }
 
-function ToTable({ batch, frame: { day, rows, xOf } }: { batch: WallBatch; frame: WallFrame }) {
-  const from = { x: xOf(batch.cookEnd) - 2, y: rowOf(day.kettles, rows.kettles, batch.kettleId) }
-  const to = { x: xOf(batch.fillStart) + 5, y: rowOf(day.tables, rows.tables, batch.tableId) - 12 }
-  return <Fall path={wallFall(from, to)} produce={batch.produce} isToCome={isToCome(batch.cookEnd, day.now)} />
-}
+type FallToCannerProps = { fall: ChartFall; start: { x: number; y: number }; frame: WallFrame; produce: Produce; isToCome: boolean }
 
-function ToCanner({ batch, load, frame: { day, rows, xOf } }: { batch: WallBatch; load: WallLoad; frame: WallFrame }) {
-  const base = rowOf(day.canners, rows.canners, load.cannerId)
-  const from = { x: xOf(batch.fillEnd) - 2, y: rowOf(day.tables, rows.tables, batch.tableId) }
-  const to = { x: xOf(load.loadAt) + 5, y: base - 4 }
-  const wait = wallWait(from, to, base - rows.heat.full - 16, xOf(load.latestLoadAt ?? load.loadAt) + 5)
-  const dashed = isToCome(batch.fillEnd, day.now)
+/** Filled jars may wait: the line runs level along the canner's row, with a stop at the latest minute; past it, dashed and brass. */
+function FallToCanner({ fall, start, frame: { xOf, yOf, heat }, produce, isToCome }: FallToCannerProps) {
+  const base = yOf(fall.to.rowId)
+  const level = base - heat.full - 16
+  const latest = xOf(fall.wait?.stopAt ?? fall.to.at) + INTO
+  const wait = wallWait(start, { x: xOf(fall.to.at) + INTO, y: base - 4 }, level, latest)
   return (
     <>
-      <Fall path={wait.path} produce={batch.produce} isToCome={dashed} />
+      <FallLine path={wait.path} produce={produce} isToCome={isToCome} />
       {wait.late && <path d={wait.late} className="wait-late" />}
-      {wait.stopAt !== null && wait.stopAt <= to.x + 200 && (
-        <path d={`M${wait.stopAt} ${base - rows.heat.full - 25}v18`} stroke={produceInk(batch.produce)} strokeWidth="4" />
-      )}
+      {wait.stopAt !== null && <path d={`M${wait.stopAt} ${level - 9}v18`} stroke={produceInk(produce)} strokeWidth="4" />}
     </>
-  )
-}
-
-function ToRack({ load, frame: { day, rows, xOf } }: { load: WallLoad; frame: WallFrame }) {
-  const base = rowOf(day.canners, rows.canners, load.cannerId)
-  const end = load.loadAt + loadMinutes(load.stages)
-  const from = { x: xOf(end) - 8, y: base - 4 }
-  return (
-    <Fall path={wallFall(from, { x: from.x + 6, y: base + rows.rackBelow - 4 })} produce={load.produce} isToCome={isToCome(end, day.now)} />
   )
 }
 
 /** A line with a casing of paper, so that it stays one line where others cross. */
-function Fall({ path, produce, isToCome: dashed }: { path: string; produce: Produce; isToCome: boolean }) {
+function FallLine({ path, produce, isToCome }: { path: string; produce: Produce; isToCome: boolean }) {
   return (
     <>
       <path d={path} className="casing" />
-      <path d={path} className={dashed ? 'fall to-come' : 'fall'} stroke={produceInk(produce)} />
+      <path d={path} className={isToCome ? 'fall to-come' : 'fall'} stroke={produceInk(produce)} />
+    </>
+  )
+}
+
+/** Since the evening before: a thin level line into the first of its batches, with the household's name where there is room. */
+function Soak({ soak, frame: { chart, xOf, yOf, produceOf } }: { soak: SoakLine; frame: WallFrame }) {
+  const first = chart.bars.filter((bar) => soak.batchIds.includes(bar.batchId)).sort((a, b) => a.start - b.start)[0]
+  if (!first) return null
+  const y = yOf(first.rowId)
+  const earlier = chart.bars.filter((bar) => bar.rowId === first.rowId && bar.end <= first.start).map((bar) => xOf(bar.end))
+  const from = earlier.length === 0 ? 214 : Math.max(...earlier) + 6
+  const room = xOf(first.start) - Math.max(from, 236)
+  return (
+    <>
+      <path d={`M${from} ${y}H${xOf(first.start)}`} stroke={produceInk(produceOf(soak.preparationId))} className="soak" />
+      {room > soak.household.length * 15 && (
+        <text x={xOf(first.start) - 8} y={y - 6} textAnchor="end" className="rk halo">
+          {soak.household}
+        </text>
+      )}
     </>
   )
 }

@@ -1,124 +1,133 @@
 import { useId } from 'react'
 import { produceFill, produceInk, produceWash } from '@/app/_drawings/produce'
-import { doneness, rowOf, type WallFrame, type WallLoad } from '@/app/_drawings/wall-day'
-import { type HeatOutline, heatOutline, loadMinutes } from '@/shared/drawing/heat-outline'
+import type { WallFrame } from '@/app/_drawings/wall-frame'
+import { blockPath, heatPath } from '@/shared/drawing/heat-path'
 import { rackJars } from '@/shared/drawing/rack-jars'
+import type { HeatProfile } from '@/shared/planning/wall-chart'
+
+type LoadProps = { load: HeatProfile; frame: WallFrame }
 
 /** Canners: the heat of each load, its published minutes in the block, its jars on the rack, the minutes it was late. */
 export function WallLoads({ frame }: { frame: WallFrame }) {
+  const { chart, xOf, yOf } = frame
   return (
     <>
-      {frame.day.loads.map((load) => (
-        <LoadHeat key={load.id} load={load} frame={frame} />
+      {chart.profiles.map((load) => (
+        <LoadHeat key={load.loadId} load={load} frame={frame} />
       ))}
-      {frame.day.loads.map((load) => (
-        <LoadLate key={load.id} load={load} frame={frame} />
+      {chart.chips.map((chip) => (
+        <g key={chip.loadId}>
+          <rect
+            x={xOf(chip.from)}
+            y={yOf(chip.rowId) - 13}
+            width={Math.max(4, xOf(chip.to) - xOf(chip.from))}
+            height="12"
+            className="late-chip"
+          />
+          <text x={xOf(chip.to) - 3} y={yOf(chip.rowId) - 38} textAnchor="end" className="late halo">
+            {chip.label}
+          </text>
+        </g>
       ))}
       <CriticalChain frame={frame} />
     </>
   )
 }
 
-const endOf = (load: WallLoad) => load.loadAt + loadMinutes(load.stages)
+const startOf = (load: HeatProfile) => load.outline[0]?.at ?? load.block.start
+const endOf = (load: HeatProfile) => load.outline.at(-1)?.at ?? load.block.end
 
-function LoadHeat({ load, frame }: { load: WallLoad; frame: WallFrame }) {
-  const { day, rows, xOf } = frame
+/** A plan that has not begun is drawn as it will be when it is done. */
+const isDrawnDone = ({ load, frame }: LoadProps) =>
+  load.progress === 'done' || !frame.isToCome(load.progress === 'to-come' || load.progress === 'running')
+
+function LoadHeat({ load, frame }: LoadProps) {
+  const { chart, heat, xOf, yOf, produceOf } = frame
   const clipId = useId()
-  const base = rowOf(day.canners, rows.canners, load.cannerId)
-  const outline = heatOutline(load.stages, { xOf: (minutes) => xOf(load.loadAt + minutes), base, ...rows.heat })
-  const state = doneness(load.loadAt, endOf(load), day.now)
-  const line = { stroke: produceInk(load.produce), strokeWidth: 3 }
+  const base = yOf(load.rowId)
+  const produce = produceOf(load.preparationId)
+  const isDone = isDrawnDone({ load, frame })
+  const drawn = { xOf, base, full: heat.full }
+  const outline = heatPath(load.outline, drawn)
+  const block = blockPath(load.block.start, load.block.end, drawn)
+  const line = { stroke: produceInk(produce), strokeWidth: 3 }
   return (
     <>
-      <path d={outline.load} {...line} fill={state === 'done' ? produceWash(load.produce) : 'var(--sheet)'} />
-      <path d={outline.block} {...line} fill={state === 'done' ? produceFill(load.produce) : 'var(--sheet)'} />
-      {state === 'running' && day.now !== null && (
+      <path d={outline} {...line} fill={isDone ? produceWash(produce) : 'var(--sheet)'} />
+      <path d={block} {...line} fill={isDone ? produceFill(produce) : 'var(--sheet)'} />
+      {load.progress === 'running' && chart.now !== null && (
         <>
           <clipPath id={clipId}>
-            <rect x="0" y="0" width={xOf(day.now)} height={base} />
+            <rect x="0" y="0" width={xOf(chart.now)} height={base} />
           </clipPath>
           <g clipPath={`url(#${clipId})`}>
-            <path d={outline.load} {...line} fill={produceWash(load.produce)} />
-            <path d={outline.block} fill={produceFill(load.produce)} />
+            <path d={outline} {...line} fill={produceWash(produce)} />
+            <path d={block} fill={produceFill(produce)} />
           </g>
         </>
       )}
-      <BlockMinutes load={load} outline={outline} base={base} frame={frame} />
-      <text x={xOf(load.loadAt) + 14} y={base - 50} className="lb halo" fill={produceInk(load.produce)}>
+      <BlockMinutes load={load} frame={frame} />
+      {load.vent && <Steam at={xOf((load.vent.start + load.vent.end) / 2)} foot={base - heat.full * 0.7} ink={produceInk(produce)} />}
+      <text x={xOf(startOf(load)) + 14} y={base - 50} className="lb halo" fill={produceInk(produce)}>
         {load.label}
       </text>
-      {state === 'done' && <RackedJars load={load} base={base} frame={frame} />}
+      {isDone && <RackedJars load={load} frame={frame} />}
     </>
   )
 }
 
+/** Three strokes over the shelf: the pressure canner blows off steam. */
+const Steam = ({ at, foot, ink }: { at: number; foot: number; ink: string }) => (
+  <path d={[-10, 0, 10].map((x) => `M${at + x} ${foot}q4 -6 0 -12`).join('')} fill="none" stroke={ink} strokeWidth="3" />
+)
+
 /** The published minutes stand in the block; while it runs, what is left stands above it instead. */
-function BlockMinutes({
-  load,
-  outline,
-  base,
-  frame: { day, rows },
-}: {
-  load: WallLoad
-  outline: HeatOutline
-  base: number
-  frame: WallFrame
-}) {
-  const { loading, comeUp, vent = 0, pressurise = 0, process } = load.stages
-  const boilAt = load.loadAt + loading + comeUp + vent + pressurise
-  const state = doneness(boilAt, boilAt + process, day.now)
-  const middle = (outline.blockFrom + outline.blockTo) / 2
-  const width = outline.blockTo - outline.blockFrom
-  if (state === 'running' && day.now !== null) {
+function BlockMinutes({ load, frame }: LoadProps) {
+  const { chart, heat, xOf, yOf, produceOf } = frame
+  const base = yOf(load.rowId)
+  const [from, to] = [xOf(load.block.start), xOf(load.block.end)]
+  if (load.minutesLeft !== null && chart.now !== null) {
     return (
-      <text x={outline.blockTo - width + 36} y={base - rows.heat.full - 10} className="mn halo">
-        {boilAt + process - day.now} min left
+      <text x={xOf(chart.now) + 8} y={base - heat.full - 10} className="mn halo">
+        {load.minutesLeft} min left
       </text>
     )
   }
-  const isSolid = load.produce === 'plum' && state === 'done'
-  const middleUp = base - rows.heat.full / 2 + 12
-  const fits = width >= 24 * String(process).length
+  const { minutes } = load.block
+  const isFilled = isDrawnDone({ load, frame }) || (chart.now !== null && load.block.end <= chart.now)
+  const fits = to - from >= 24 * String(minutes).length
+  const isOnSolid = isFilled && fits && produceOf(load.preparationId) === 'plum'
+  const foot = base - heat.full / 2 + 12
   return (
     <>
-      {!isSolid && state === 'done' && fits && (
-        <rect x={outline.blockFrom + 3} y={middleUp - 31} width={width - 6} height="38" fill="var(--sheet)" />
-      )}
+      {isFilled && !isOnSolid && fits && <rect x={from + 3} y={foot - 31} width={to - from - 6} height="38" fill="var(--sheet)" />}
       <text
-        x={middle}
-        y={base - 30}
+        x={(from + to) / 2}
+        y={foot}
         textAnchor="middle"
         className={fits ? 'mn' : 'mn halo'}
-        fill={isSolid && fits ? 'var(--sheet)' : 'var(--ink)'}
+        fill={isOnSolid ? 'var(--sheet)' : 'var(--ink)'}
       >
-        {process}
+        {minutes}
       </text>
     </>
   )
 }
 
-function RackedJars({ load, base, frame: { day, rows, xOf } }: { load: WallLoad; base: number; frame: WallFrame }) {
+function RackedJars({ load, frame: { chart, xOf, yOf, produceOf } }: LoadProps) {
+  const rackAt = chart.falls.find((fall) => fall.from.rowId === load.rowId && fall.from.at === endOf(load))?.to.rowId
   const start = xOf(endOf(load)) + 7
-  const later = day.loads
-    .filter((other) => other.cannerId === load.cannerId && endOf(other) > endOf(load))
-    .map((other) => xOf(endOf(other)))
-  const room = Math.min(...later, xOf(day.hours.emptyBy)) - start
+  const later = chart.profiles.filter((other) => other.rowId === load.rowId && endOf(other) > endOf(load)).map((other) => xOf(endOf(other)))
+  const room = Math.min(...later, xOf(chart.emptyBy)) - start
+  if (!rackAt || room < 30 || load.jars === 0) return null
   const { drawn, pitch, width } = rackJars(load.jars, room)
-  const foot = base + rows.rackBelow - 1
-  if (room < 30 || load.jars === 0) return null
+  const foot = yOf(rackAt) - 1
+  const produce = produceOf(load.preparationId)
   return (
     <>
       {Array.from({ length: drawn }, (_, jar) => start + jar * pitch).map((x) => (
         <g key={x}>
-          <rect
-            x={x}
-            y={foot - 27}
-            width={width}
-            height="27"
-            fill={produceFill(load.produce)}
-            stroke={produceInk(load.produce)}
-            strokeWidth="1.5"
-          />
+          <rect x={x} y={foot - 27} width={width} height="27" fill={produceFill(produce)} stroke={produceInk(produce)} strokeWidth="1.5" />
           <rect x={x + 1} y={foot - 32} width={Math.max(1, width - 2)} height="3" fill="var(--ink)" />
         </g>
       ))}
@@ -129,37 +138,19 @@ function RackedJars({ load, base, frame: { day, rows, xOf } }: { load: WallLoad;
   )
 }
 
-function LoadLate({ load, frame: { day, rows, xOf } }: { load: WallLoad; frame: WallFrame }) {
-  const late = load.loadAt - (load.plannedLoadAt ?? load.loadAt)
-  if (late <= 0) return null
-  const base = rowOf(day.canners, rows.canners, load.cannerId)
-  const from = xOf(load.loadAt - late)
-  const to = xOf(load.loadAt)
-  return (
-    <>
-      <rect x={from} y={base - 13} width={Math.max(4, to - from)} height="12" className="late-chip" />
-      <text x={to - 3} y={base - 38} textAnchor="end" className="late halo">
-        +{late}
-      </text>
-    </>
-  )
-}
+const CHAIN_BELOW = 7
 
 /** A heavy bar under the loads that fix the finish, cut at each hand-over, and dots for what is left to the double line. */
-function CriticalChain({ frame: { day, rows, xOf } }: { frame: WallFrame }) {
-  const chain = day.loads
-    .filter((load) => load.isCritical && (day.now === null || endOf(load) > day.now))
-    .sort((a, b) => a.loadAt - b.loadAt)
-  const last = chain.at(-1)
-  if (!last) return null
-  const lineOf = (load: WallLoad) => rowOf(day.canners, rows.canners, load.cannerId) + 7
-  const end = xOf(endOf(last))
+function CriticalChain({ frame: { chart, xOf, yOf } }: { frame: WallFrame }) {
+  const { slack, now } = chart
   return (
     <>
-      {chain.map((load) => (
-        <path key={load.id} d={`M${xOf(load.loadAt) + 3} ${lineOf(load)}H${xOf(endOf(load)) - 3}`} className="critical" />
-      ))}
-      {end < xOf(day.hours.emptyBy) && <path d={`M${end} ${lineOf(last)}H${xOf(day.hours.emptyBy)}`} className="slack" />}
+      {chart.criticalChain
+        .filter((link) => now === null || link.to > now)
+        .map((link) => (
+          <path key={link.loadId} d={`M${xOf(link.from) + 3} ${yOf(link.rowId) + CHAIN_BELOW}H${xOf(link.to) - 3}`} className="critical" />
+        ))}
+      {slack && <path d={`M${xOf(slack.from)} ${yOf(slack.rowId) + CHAIN_BELOW}H${xOf(slack.to)}`} className="slack" />}
     </>
   )
 }

@@ -1,5 +1,5 @@
-import type { WallFrame } from '@/app/_drawings/wall-day'
-import { heatOutline, loadMinutes } from '@/shared/drawing/heat-outline'
+import type { WallFrame } from '@/app/_drawings/wall-frame'
+import { blockPath, heatPath } from '@/shared/drawing/heat-path'
 import { WALL_TOP } from '@/shared/drawing/wall-rows'
 import { WALL } from '@/shared/drawing/wall-scale'
 import { formatClock } from '@/shared/time/kitchen-time'
@@ -7,19 +7,15 @@ import { formatClock } from '@/shared/time/kitchen-time'
 const LEFT = WALL.emptyBy + 16
 
 /** What comes after the double line: clean-up in grey, the closed hall in black, and the key to the drawing where nothing runs over. */
-export function WallPanel({ frame: { day, rows, xOf } }: { frame: WallFrame }) {
-  const height = rows.bottom - WALL_TOP
-  const runsOver = day.loads.some((load) => load.loadAt + loadMinutes(load.stages) > day.hours.emptyBy)
+export function WallPanel({ frame: { chart, hours, bottom, xOf } }: { frame: WallFrame }) {
+  const height = bottom - WALL_TOP
   return (
     <>
       <rect x={WALL.emptyBy} y={WALL_TOP} width={WALL.closed - WALL.emptyBy} height={height} className="clean-up" />
       <rect x={WALL.closed} y={WALL_TOP} width={WALL.width - WALL.closed} height={height} className="closed" />
-      <path
-        d={`M${xOf(day.hours.emptyBy) - 3} 218V${rows.bottom}M${xOf(day.hours.emptyBy) + 4} 218V${rows.bottom}`}
-        className="double-line"
-      />
+      <path d={`M${xOf(hours.emptyBy) - 3} 218V${bottom}M${xOf(hours.emptyBy) + 4} 218V${bottom}`} className="double-line" />
       <text x={LEFT} y="270" className="lim">
-        {formatClock(day.hours.emptyBy)}
+        {formatClock(hours.emptyBy)}
       </text>
       <text x={LEFT} y="306" className="ls">
         canners empty
@@ -27,22 +23,34 @@ export function WallPanel({ frame: { day, rows, xOf } }: { frame: WallFrame }) {
       <text x={LEFT} y="342" className="ls">
         then clean-up
       </text>
-      <text transform={`translate(${WALL.closed + 35} ${rows.bottom - 20}) rotate(-90)`} className="ls closed-words">
-        {formatClock(day.hours.closesAt)} hall closes
+      <text transform={`translate(${WALL.closed + 35} ${bottom - 20}) rotate(-90)`} className="ls closed-words">
+        {formatClock(hours.closesAt)} hall closes
       </text>
-      {!runsOver && height > 520 && <WallKey />}
+      {chart.finishAt <= chart.emptyBy && height > 520 && <WallKey />}
     </>
   )
 }
 
+const KEY_LOAD = [
+  { at: 0, level: 0 },
+  { at: 0, level: 0.13 },
+  { at: 22, level: 0.13 },
+  { at: 86, level: 1 },
+  { at: 134, level: 1 },
+  { at: 134, level: 0.38 },
+  { at: 164, level: 0.38 },
+  { at: 164, level: 0.13 },
+  { at: 188, level: 0.13 },
+  { at: 188, level: 0 },
+]
+
 /** What the shapes mean, drawn with the same hand. */
 function WallKey() {
-  const stages = { loading: 5, comeUp: 12, process: 10, rest: 5, unloading: 5 }
-  const outline = heatOutline(stages, { xOf: (minutes) => LEFT + minutes * 5.08, base: 470, full: 74, step: 10, half: 28 })
+  const drawn = { xOf: (length: number) => LEFT + length, base: 470, full: 74 }
   return (
     <>
-      <path d={outline.load} className="key-load" />
-      <path d={outline.block} className="key-block" />
+      <path d={heatPath(KEY_LOAD, drawn)} className="key-load" />
+      <path d={blockPath(86, 134, drawn)} className="key-block" />
       <text x={LEFT} y="508" className="ls">
         slope: heating
       </text>

@@ -1,48 +1,46 @@
-import type { WallFrame } from '@/app/_drawings/wall-day'
+import type { WallFrame } from '@/app/_drawings/wall-frame'
 import { WALL } from '@/shared/drawing/wall-scale'
+import type { ChartRow } from '@/shared/planning/wall-chart'
 
 /** Names down, each with its line: hair for kettles and tables, ink for canners, two lines for the rack. */
-export function WallStations({ frame: { day, rows } }: { frame: WallFrame }) {
-  const bars = [
-    ...day.kettles.map((station, row) => ({ ...station, y: rows.kettles[row] ?? 0 })),
-    ...day.tables.map((station, row) => ({ ...station, y: rows.tables[row] ?? 0 })),
-  ]
+export function WallStations({ frame: { chart, yOf } }: { frame: WallFrame }) {
+  return chart.rows.map((row) => <Station key={row.id} row={row} y={yOf(row.id)} />)
+}
+
+function Station({ row, y }: { row: ChartRow; y: number }) {
+  if (row.kind === 'canner') return <CannerLine row={row} y={y} />
+  if (row.kind === 'rack') {
+    return (
+      <>
+        <text x={WALL.names} y={y - 10} className="st second">
+          {row.label}
+        </text>
+        <path d={`M${WALL.work} ${y}H${WALL.emptyBy}M${WALL.work} ${y + 5}H${WALL.emptyBy}`} className="rack-line" />
+      </>
+    )
+  }
   return (
     <>
-      {bars.map((station) => (
-        <g key={station.id}>
-          <text x={WALL.names} y={station.y + 10} className="st">
-            {station.name}
-          </text>
-          <path d={`M${WALL.work} ${station.y + 15}H${WALL.emptyBy}`} className="bar-line" />
-        </g>
-      ))}
-      {day.canners.map((canner, row) => (
-        <CannerRow key={canner.id} name={canner.name} person={canner.person} base={rows.canners[row] ?? 0} rackBelow={rows.rackBelow} />
-      ))}
+      <text x={WALL.names} y={y + 10} className="st">
+        {row.label}
+      </text>
+      <path d={`M${WALL.work} ${y + 15}H${WALL.emptyBy}`} className="bar-line" />
     </>
   )
 }
 
-function CannerRow({ name, person, base, rackBelow }: { name: string; person?: string; base: number; rackBelow: number }) {
+function CannerLine({ row, y }: { row: ChartRow; y: number }) {
   return (
     <>
-      <text x={WALL.names} y={base - (person ? 44 : 20)} className="st big">
-        {name}
+      <text x={WALL.names} y={y - (row.person ? 44 : 20)} className="st big">
+        {row.label}
       </text>
-      {person && (
-        <text x={WALL.names} y={base - 10} className="st">
-          {person}
+      {row.person && (
+        <text x={WALL.names} y={y - 10} className="st">
+          {row.person}
         </text>
       )}
-      <path d={`M${WALL.work} ${base}H${WALL.emptyBy}`} className="canner-line" />
-      <text x={WALL.names} y={base + rackBelow - 10} className="st second">
-        Rack
-      </text>
-      <path
-        d={`M${WALL.work} ${base + rackBelow}H${WALL.emptyBy}M${WALL.work} ${base + rackBelow + 5}H${WALL.emptyBy}`}
-        className="rack-line"
-      />
+      <path d={`M${WALL.work} ${y}H${WALL.emptyBy}`} className="canner-line" />
     </>
   )
 }

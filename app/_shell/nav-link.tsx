@@ -9,8 +9,13 @@ export function NavLink({ href, exact, children }: { href: string; exact?: boole
   const here = usePathname() ?? ''
   const isHere = here === href || (!exact && here.startsWith(`${href}/`))
   return (
-    <Link href={href} prefetch={false} aria-current={isHere ? 'page' : undefined}>
+    <Link href={href} prefetch={false} aria-current={isHere ? 'page' : undefined} onClick={foldMenu}>
       {children}
     </Link>
   )
+}
+
+/** On a phone the menu lies over the page; it folds away when one of its ways is taken. */
+function foldMenu() {
+  document.querySelector<HTMLElement>('.ways:popover-open')?.hidePopover()
 }

@@ -34,6 +34,9 @@ export function TopBar({ home, place, ways = [], person, session }: TopBarProps)
           Menu
         </button>
         <nav className="ways" id="ways" popover="auto" aria-label="Main">
+          <button className="topbar-menu" type="button" popoverTarget="ways" popoverTargetAction="hide">
+            Close
+          </button>
           <div className="ways-person">
             {person && <span>{person}</span>}
             <ThemeToggle />

@@ -1,91 +1,80 @@
 import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, it } from 'vitest'
+import { HeatProfile } from '@/app/_drawings/heat-profile'
+import { loadsToLog, planInWords } from '@/app/_drawings/plan-in-words'
+import type { Produce } from '@/app/_drawings/produce'
 import { WallChart } from '@/app/_drawings/wall-chart'
-import { doneness, type WallDay, type WallLoad } from '@/app/_drawings/wall-day'
+import { WallLog } from '@/app/_drawings/wall-log'
+import type { TaskActual } from '@/shared/planning/day-plan'
+import { dueTasks } from '@/shared/planning/now-next-after'
+import { planDay } from '@/shared/planning/plan-day'
+import { wallChart } from '@/shared/planning/wall-chart'
+import { formatClock } from '@/shared/time/kitchen-time'
+import { s1DayProblem } from '@/tests/fixtures/s1-day-problem'
 
-const load = (over: Partial<WallLoad>): WallLoad => ({
-  id: 'L01',
-  label: 'D1',
-  batchIds: ['d1'],
-  produce: 'dill',
-  cannerId: 'c1',
-  jars: 7,
-  loadAt: 1080,
-  stages: { loading: 5, comeUp: 22, process: 10, rest: 5, unloading: 5 },
-  isCritical: false,
-  ...over,
+const answer = planDay(s1DayProblem)
+if (!answer.ok) throw new Error('the evening was refused')
+const plan = answer.value
+const firstLoad = plan.loads[0]
+if (!firstLoad) throw new Error('the evening has no loads')
+
+const produceOf = (preparationId: string): Produce => (preparationId.includes('jam') ? 'plum' : 'dill')
+const count = (html: string, part: string) => html.split(part).length - 1
+
+function draw(actuals: readonly TaskActual[] = [], now: number | null = null) {
+  const chart = wallChart(s1DayProblem, plan, actuals, now)
+  const steps = planInWords(s1DayProblem, plan, now === null ? [] : dueTasks(plan, actuals, now))
+  return renderToStaticMarkup(<WallChart chart={chart} produceOf={produceOf} steps={steps} says="Finish 21:25, 10 min to spare." />)
+}
+
+const boilingSince = (load: typeof firstLoad, lateBy: number): TaskActual => ({
+  ...{ loadCode: load.code, cannerId: load.cannerId, loadedAt: load.loadAt + lateBy, boilAt: load.boilAt + lateBy },
+  ...{ processEndAt: null, emptyAt: null, jarsIn: 7 },
 })
-
-const day = (over: Partial<WallDay> = {}): WallDay => ({
-  hours: { from: 1050, emptyBy: 1295, closesAt: 1335 },
-  now: null,
-  kettles: [{ id: 'k1', name: 'Kettle 1' }],
-  tables: [{ id: 't1', name: 'Fill table' }],
-  canners: [{ id: 'c1', name: 'Canner 1', person: 'Ada' }],
-  batches: [
-    {
-      id: 'd1',
-      code: 'D1',
-      produce: 'dill',
-      kettleId: 'k1',
-      cookStart: 1052,
-      cookEnd: 1067,
-      tableId: 't1',
-      fillStart: 1067,
-      fillEnd: 1076,
-    },
-  ],
-  loads: [load({})],
-  ...over,
-})
-
-const steps = [
-  { id: 'b', start: 1107, end: 1117, station: 'Canner 1', batch: 'D1', what: 'process 10 min', who: 'Ada' },
-  { id: 'a', start: 1052, end: 1067, station: 'Kettle 1', batch: 'D1', what: 'heat the brine', who: 'Bo' },
-  { id: 'c', start: 1300, end: 1335, station: 'Kitchen', what: 'clean up' },
-]
-
-const draw = (over: Partial<WallDay> = {}) => renderToStaticMarkup(<WallChart day={day(over)} steps={steps} says="Finish 18:47." />)
 
 describe('WallChart', () => {
-  it('has every task in its list, in the order of time', () => {
-    const list = draw().split('<tbody')[1] ?? ''
-    const places = ['heat the brine', 'process 10 min', 'clean up'].map((what) => list.indexOf(what))
-    expect(places.every((place) => place > 0)).toBe(true)
-    expect(places).toEqual([...places].sort((a, b) => a - b))
-    expect(list).toContain('18:27 to 18:37')
+  it('has every task in its list, once, in the order of time', () => {
+    const body = draw().split('<tbody')[1] ?? ''
+    expect(count(body, 'role="row"')).toBe(plan.tasks.length)
+    const times = [...body.matchAll(/>(\d\d:\d\d) to /g)].map((match) => match[1])
+    expect(times).toEqual([...times].sort())
+    for (const load of plan.loads) expect(body).toContain(`process ${load.processMinutes} min, ${load.source.slice(0, 20)}`)
   })
 
-  it('says what is left of the running process instead of its minutes', () => {
-    expect(draw({ now: 1112 })).toContain('5 min left')
-    expect(draw({ now: 1100 })).not.toContain('min left')
+  it('draws each batch on its kettle and each load in its canner', () => {
+    const html = draw()
+    for (const batch of plan.batches) expect(html).toContain(`>${batch.code}</text>`)
+    expect(count(html, 'class="lb halo"')).toBe(plan.loads.length)
   })
 
-  it('draws minutes late as a hollow chip with its figure, and none for a load in time', () => {
-    expect(draw({ loads: [load({ plannedLoadAt: 1074 })] })).toContain('+6')
-    expect(draw({ loads: [load({ plannedLoadAt: 1080 })] })).not.toContain('late halo')
+  it('dashes nothing on a plan that has not begun', () => {
+    const [, key = ''] = draw().split('minutes late')
+    expect(count(draw(), 'to-come')).toBe(count(key, 'to-come'))
   })
 
-  it('leaves the key out when a load runs over the double line', () => {
-    const many = {
-      kettles: ['1', '2', '3'].map((id) => ({ id: `k${id}`, name: id })),
-      canners: ['1', '2'].map((id) => ({ id: `c${id}`, name: id })),
-    }
-    expect(draw(many)).toContain('decides finish')
-    expect(draw({ ...many, loads: [load({ loadAt: 1260 })] })).not.toContain('decides finish')
+  it('says what is left of a running process in place of its minutes, and how late it was', () => {
+    const html = draw([boilingSince(firstLoad, 6)], firstLoad.boilAt + 6 + 4)
+    expect(html).toContain(`${firstLoad.processMinutes - 4} min left`)
+    expect(html).toContain('>+6</text>')
   })
 
   it('uses no style attribute, which the content policy would refuse', () => {
-    expect(draw({ now: 1112 })).not.toMatch(/ style=/)
+    expect(draw([boilingSince(firstLoad, 0)], firstLoad.boilAt + 1)).not.toMatch(/ style=/)
   })
 })
 
-describe('doneness', () => {
-  it('is done up to now, running across it and to come after it', () => {
-    expect([doneness(10, 20, 20), doneness(10, 20, 15), doneness(10, 20, 10)]).toEqual(['done', 'running', 'to-come'])
+describe('HeatProfile', () => {
+  it('says each canner line and what it leaves spare', () => {
+    const html = renderToStaticMarkup(<HeatProfile chart={wallChart(s1DayProblem, plan)} produceOf={produceOf} />)
+    expect(html).toContain(`Canners must be empty ${formatClock(s1DayProblem.window.cannersEmptyBy)}.`)
+    expect(count(html, ' spare</text>')).toBe(2)
   })
+})
 
-  it('draws a plan that has not begun as a whole', () => {
-    expect(doneness(10, 20, null)).toBe('done')
+describe('WallLog', () => {
+  it('gives every load blank boxes for its real times', () => {
+    const html = renderToStaticMarkup(<WallLog loads={loadsToLog(s1DayProblem, plan)} />)
+    expect(count(html, 'class="box"')).toBe(plan.loads.length * 6)
+    expect(html).toContain(`${formatClock(firstLoad.loadAt)}, ${formatClock(firstLoad.boilAt)}`)
   })
 })

@@ -1,0 +1,59 @@
+import type { Produce } from '@/app/_drawings/produce'
+import { type WallHeat, type WallRows, wallRows } from '@/shared/drawing/wall-rows'
+import { type WallHours, wallX } from '@/shared/drawing/wall-scale'
+import type { WallChart } from '@/shared/planning/wall-chart'
+import type { KitchenTime } from '@/shared/time/kitchen-time'
+
+/** Which pattern stands for which preparation. */
+export type ProduceOf = (preparationId: string) => Produce
+
+/** The frame that every part of the timetable is drawn in. */
+export type WallFrame = {
+  chart: WallChart
+  hours: WallHours
+  heat: WallHeat
+  bottom: number
+  xOf: (time: KitchenTime) => number
+  /** Middle of a kettle's or table's bar, ground line of a canner, board of a rack. */
+  yOf: (rowId: string) => number
+  produceOf: ProduceOf
+  /** Dashed and outlined: lies after now. A plan that has not begun is drawn whole. */
+  isToCome: (toCome: boolean) => boolean
+}
+
+/** Lays a chart's rows and hours out on the wall. */
+export function wallFrame(chart: WallChart, produceOf: ProduceOf): WallFrame {
+  const hours = {
+    from: Math.floor(chart.from / 30) * 30,
+    emptyBy: chart.emptyBy,
+    closesAt: Math.max(chart.closedFrom, chart.emptyBy),
+  }
+  const rows = wallRows(count(chart, 'kettle'), count(chart, 'table'), count(chart, 'canner'))
+  const lines = linesOf(chart, rows)
+  return {
+    chart,
+    hours,
+    heat: rows.heat,
+    bottom: rows.bottom,
+    xOf: (time) => wallX(hours, time),
+    yOf: (rowId) => lines.get(rowId) ?? 0,
+    produceOf,
+    isToCome: (toCome) => toCome && chart.now !== null,
+  }
+}
+
+const count = (chart: WallChart, kind: WallChart['rows'][number]['kind']) => chart.rows.filter((row) => row.kind === kind).length
+
+/** Racks follow their canner, so the canner before a rack gives its line. */
+function linesOf(chart: WallChart, rows: WallRows): Map<string, number> {
+  const places = { kettle: [...rows.kettles], table: [...rows.tables], canner: [...rows.canners] }
+  let rackLine = 0
+  return new Map(
+    chart.rows.map((row) => {
+      if (row.kind === 'rack') return [row.id, rackLine]
+      const line = places[row.kind].shift() ?? 0
+      rackLine = line + rows.rackBelow
+      return [row.id, line]
+    }),
+  )
+}
