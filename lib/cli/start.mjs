@@ -5,6 +5,7 @@
 import { checkNodeVersion, installPackages } from './install-packages.mjs'
 import { stopRunningCommands } from './run-logged.mjs'
 import { readStartArguments } from './start-arguments.mjs'
+import { whenNpmEnds } from './when-npm-ends.mjs'
 
 /** What has to be ended, in this order, when we are told to stop. @type {(() => Promise<void>)[]} */
 const endings = []
@@ -30,6 +31,7 @@ async function main() {
 process.on('SIGINT', () => void end(0))
 process.on('SIGTERM', () => void end(0))
 process.on('SIGHUP', () => void end(0))
+whenNpmEnds(() => void end(0))
 main().catch((error) => {
   if (isEnding) return
   console.error(`\n${error instanceof Error ? error.message : error}`)

@@ -5,6 +5,7 @@
 import { checkNodeVersion, installPackages } from './install-packages.mjs'
 import { STEPS } from './test-steps.mjs'
 import { stopTestProcesses } from './test-processes.mjs'
+import { whenNpmEnds } from './when-npm-ends.mjs'
 
 /** @typedef {{ passed: number, failed: number }} Count */
 
@@ -44,12 +45,13 @@ function report(/** @type {Awaited<ReturnType<typeof main>>} */ results) {
   return sum('failed') === 0 ? 0 : 1
 }
 
-for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])) {
-  process.on(signal, async () => {
-    await stopTestProcesses()
-    process.exit(1)
-  })
+async function stop() {
+  await stopTestProcesses()
+  process.exit(1)
 }
+
+for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])) process.on(signal, () => void stop())
+whenNpmEnds(() => void stop())
 
 main()
   .then(report)
