@@ -11,7 +11,7 @@ export function WeirLine() {
     <svg className="weir" viewBox="0 0 1200 190" role="img" aria-label="From the kettle to the fill table, the canner and the rack">
       <path
         className="weir-line"
-        d="M130 78H300Q312 78 312 90V96Q312 108 324 108H590Q602 108 602 120V126Q602 138 614 138H880Q892 138 892 150V156Q892 168 904 168H1180"
+        d="M40 78H300Q312 78 312 90V96Q312 108 324 108H590Q602 108 602 120V126Q602 138 614 138H880Q892 138 892 150V156Q892 168 904 168H1180"
       />
       {STATIONS.map(({ name, symbol, x, y }) => (
         <g key={name}>

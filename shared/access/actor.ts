@@ -27,3 +27,8 @@ const ROLE_NAMES: Readonly<Record<Role, string>> = {
 
 /** "Station lead", as said on screens. */
 export const roleName = (role: Role): string => ROLE_NAMES[role]
+
+const AGE_NAMES: Readonly<Record<AgeClass, string>> = { adult: 'Adult', teen: '14 to 17', child: 'Under 14' }
+
+/** "Under 14", as said on screens. */
+export const ageName = (ageClass: AgeClass): string => AGE_NAMES[ageClass]

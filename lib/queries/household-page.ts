@@ -1,0 +1,29 @@
+import 'server-only'
+import { database } from '@/lib/db/client'
+import { HOUSEHOLD_FIELDS, seenMark } from '@/lib/stores/editable-fields'
+import type { Actor, Role } from '@/shared/access/actor'
+import { may } from '@/shared/access/policy'
+
+/** One household with the people in it. */
+export interface HouseholdPage {
+  readonly id: string
+  readonly name: string
+  readonly headcount: number
+  readonly language: string
+  readonly contact: string
+  readonly allergens: readonly string[]
+  readonly seen: string
+  readonly people: readonly { readonly id: string; readonly name: string; readonly role: Role; readonly active: boolean }[]
+}
+
+/** A household of the group that this person may see, or null. */
+export async function householdPage(actor: Actor, id: string): Promise<HouseholdPage | null> {
+  if (!may(actor, 'see-households', id)) return null
+  const row = await database().household.findUnique({
+    where: { groupId_id: { groupId: actor.groupId, id } },
+    select: { ...HOUSEHOLD_FIELDS, people: { select: { id: true, name: true, role: true, active: true }, orderBy: { name: 'asc' } } },
+  })
+  if (!row) return null
+  const { people, ...fields } = row
+  return { id, ...fields, seen: seenMark(fields), people: people.map((person) => ({ ...person, role: person.role as Role })) }
+}

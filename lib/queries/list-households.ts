@@ -1,0 +1,38 @@
+import 'server-only'
+import { database } from '@/lib/db/client'
+import type { Actor } from '@/shared/access/actor'
+import { reachOf } from '@/shared/access/policy'
+
+/** One household as lists and choices show it. */
+export interface ListedHousehold {
+  readonly id: string
+  readonly name: string
+  readonly headcount: number
+  readonly language: string
+  readonly contact: string
+  readonly allergens: readonly string[]
+  readonly people: number
+}
+
+const MOST = 500
+
+/** The households that this person may see, by name: all of them, or their own. One statement. */
+export async function listHouseholds(actor: Actor): Promise<ListedHousehold[]> {
+  const { groupId, householdId } = actor
+  const own = reachOf(actor, 'see-households') === 'any' ? {} : { id: householdId }
+  const rows = await database().household.findMany({
+    where: { groupId, ...own },
+    select: {
+      id: true,
+      name: true,
+      headcount: true,
+      language: true,
+      contact: true,
+      allergens: true,
+      _count: { select: { people: { where: { active: true } } } },
+    },
+    orderBy: { name: 'asc' },
+    take: MOST,
+  })
+  return rows.map(({ _count, ...household }) => ({ ...household, people: _count.people }))
+}
