@@ -30,6 +30,13 @@ const LOG_LIMIT_BYTES = 5_000_000
  */
 
 /**
+ * @typedef {object} Server
+ * @property {number} pid
+ * @property {number} port
+ * @property {{ end: () => void }} [watch] - stops the server when we die without a word
+ */
+
+/**
  * Makes sure that the cluster in a folder is served on loopback: makes it, starts it, or joins the server that already runs on it.
  *
  * A server whose starter was killed is adopted. Whoever looks after the server is named in a file beside the cluster,
@@ -50,7 +57,7 @@ export async function runPostgres(options) {
   if (isGuest) return { port: server.port, stop: async () => {} }
 
   writeFileSync(keeper, String(process.pid))
-  const watch = watchOverServer(server.pid, files)
+  const watch = server.watch ?? watchOverServer(server.pid, files)
   const stop = async () => {
     if (readNumber(keeper) === process.pid) {
       await stopServer(server.pid)
@@ -82,7 +89,7 @@ function makeCluster(/** @type {import('./postgres-files.mjs').PostgresFiles} */
  * The server that runs on this cluster, once it is ready; none when the last one has gone or is going.
  *
  * @param {string} cluster
- * @returns {Promise<{ pid: number, port: number } | undefined>}
+ * @returns {Promise<Server | undefined>}
  */
 async function findRunningServer(cluster) {
   const lock = readLock(cluster)
@@ -103,14 +110,14 @@ async function findRunningServer(cluster) {
 /**
  * @param {import('./postgres-files.mjs').PostgresFiles} files
  * @param {PostgresOptions} options
- * @returns {Promise<{ pid: number, port: number }>}
+ * @returns {Promise<Server>}
  */
 async function startServer(files, options) {
   for (let attempt = 1; ; attempt += 1) {
     const wanted = attempt === 1 ? options.port : undefined
     const port = wanted && (await isPortFree(wanted)) ? wanted : await findFreePort()
-    const pid = await tryStart(files, options, port)
-    if (pid) return { pid, port }
+    const server = await tryStart(files, options, port)
+    if (server) return server
     if (attempt === START_TRIES) throw new Error(`PostgreSQL does not start on ${files.dataFolder}:\n${lastLines(options.logFile, 15)}`)
     await sleep(attempt * 500)
   }
@@ -122,7 +129,7 @@ async function startServer(files, options) {
  * @param {import('./postgres-files.mjs').PostgresFiles} files
  * @param {PostgresOptions} options
  * @param {number} port
- * @returns {Promise<number | undefined>} the server's process id when it is ready
+ * @returns {Promise<Server | undefined>} the server when it is ready
  */
 async function tryStart(files, options, port) {
   if (existsSync(options.logFile) && statSync(options.logFile).size > LOG_LIMIT_BYTES) rmSync(options.logFile)
@@ -140,11 +147,15 @@ async function tryStart(files, options, port) {
   child.once('error', () => (isGone = true))
   child.once('exit', () => (isGone = true))
   child.unref()
-  const isReady = () => readLock(files.dataFolder)?.state === 'ready' && readLock(files.dataFolder)?.pid === child.pid
-  await waitUntil(() => isGone || isReady(), READY_MS)
   closeSync(log)
-  if (!isGone && isReady()) return child.pid
+  const pid = child.pid
+  if (!pid) return undefined
+  const watch = watchOverServer(pid, files)
+  const isReady = () => readLock(files.dataFolder)?.state === 'ready' && readLock(files.dataFolder)?.pid === pid
+  await waitUntil(() => isGone || isReady(), READY_MS)
+  if (!isGone && isReady()) return { pid, port, watch }
   if (!isGone) child.kill('SIGQUIT')
+  watch.end()
   return undefined
 }
 

@@ -7,17 +7,26 @@ import { stopRunningCommands } from './run-logged.mjs'
 import { readStartArguments } from './start-arguments.mjs'
 import { whenNpmEnds } from './when-npm-ends.mjs'
 
+/** A terminal, npm and a shell may each pass on the same Ctrl-C. */
+const SAME_SIGNAL_MS = 500
+
 /** What has to be ended, in this order, when we are told to stop. @type {(() => Promise<void>)[]} */
 const endings = []
-let isEnding = false
+let endingSince = 0
 
-/** Ends the app, then the database; a second call ends us at once. */
+/** Ends the app, then the database. */
 async function end(/** @type {number} */ exitCode) {
-  if (isEnding) process.exit(1)
-  isEnding = true
+  if (endingSince) return
+  endingSince = Date.now()
   stopRunningCommands()
   for (const ending of endings) await ending()
   process.exit(exitCode)
+}
+
+/** The first signal ends us in good order, a second one at once. */
+function onSignal() {
+  if (endingSince && Date.now() - endingSince > SAME_SIGNAL_MS) process.exit(1)
+  void end(0)
 }
 
 async function main() {
@@ -28,12 +37,10 @@ async function main() {
   await startApp(options, { endings, onAppEnded: (code) => void end(code) })
 }
 
-process.on('SIGINT', () => void end(0))
-process.on('SIGTERM', () => void end(0))
-process.on('SIGHUP', () => void end(0))
+for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])) process.on(signal, onSignal)
 whenNpmEnds(() => void end(0))
 main().catch((error) => {
-  if (isEnding) return
+  if (endingSince) return
   console.error(`\n${error instanceof Error ? error.message : error}`)
   void end(1)
 })
