@@ -37,17 +37,36 @@ function Bar({ from, to, y, produce, nowX, progress }: Span & { progress: ChartB
 }
 
 /** Solid and done: the code in paper. Anything else: on a plate of paper. The plate stays clear of the line of now. */
-function BatchCode({ from, to, y, produce, nowX, code, isDone }: Span & { code: string; isDone: boolean }) {
+function BatchCode({ code, isDone, ...span }: Span & { code: string; isDone: boolean }) {
+  const { y, produce } = span
   const isOnSolid = produce === 'plum' && isDone
-  const width = Math.min(PLATE, to - from - 4)
-  const isUnderNow = nowX !== null && nowX > from && nowX < from + PLATE + 14 && to - nowX > PLATE + 12
-  const start = isUnderNow ? nowX + 8 : from + Math.min(7, Math.max(2, (to - from - width) / 2))
+  const plate = plateOf(span)
   return (
     <>
-      {!isOnSolid && <rect x={start} y={y - 13} width={width} height="26" fill="var(--sheet)" />}
-      <text x={start + width / 2} y={y + 10} textAnchor="middle" className="bt" fill={isOnSolid ? 'var(--sheet)' : produceInk(produce)}>
+      {!isOnSolid && <rect x={plate.x} y={y - 13} width={plate.width} height="26" fill="var(--sheet)" />}
+      <text
+        x={plate.x + plate.width / 2}
+        y={y + 10}
+        textAnchor="middle"
+        className="bt"
+        fill={isOnSolid ? 'var(--sheet)' : produceInk(produce)}
+      >
         {code}
       </text>
     </>
   )
+}
+
+const NARROWEST = 44
+const CLEAR = 8
+
+/** At the bar's left end; where now would cross it, on the side of now that has the room. */
+function plateOf({ from, to, nowX }: Span): { x: number; width: number } {
+  const width = Math.max(0, Math.min(PLATE, to - from - 4))
+  const atEnd = { x: from + Math.min(7, Math.max(2, (to - from - width) / 2)), width }
+  if (nowX === null || nowX < atEnd.x - CLEAR || nowX > atEnd.x + width + CLEAR) return atEnd
+  const after = Math.min(PLATE, to - 2 - nowX - CLEAR)
+  if (after >= NARROWEST) return { x: nowX + CLEAR, width: after }
+  const before = Math.min(PLATE, nowX - CLEAR - from - 2)
+  return before >= NARROWEST ? { x: from + 2, width: before } : atEnd
 }

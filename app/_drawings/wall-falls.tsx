@@ -45,7 +45,9 @@ function FallToCanner({ fall, start, frame: { xOf, yOf, heat }, produce, isToCom
     <>
       <FallLine path={wait.path} produce={produce} isToCome={isToCome} />
       {wait.late && <path d={wait.late} className="wait-late" />}
-      {wait.stopAt !== null && <path d={`M${wait.stopAt} ${level - 9}v18`} stroke={produceInk(produce)} strokeWidth="4" />}
+      {wait.stopAt !== null && (isToCome || wait.late) && (
+        <path d={`M${wait.stopAt} ${level - 9}v18`} stroke={produceInk(produce)} strokeWidth="4" />
+      )}
     </>
   )
 }

@@ -14,8 +14,23 @@ export function WallPanel({ frame: { chart, hours, bottom, xOf } }: { frame: Wal
       <rect x={WALL.emptyBy} y={WALL_TOP} width={WALL.closed - WALL.emptyBy} height={height} className="clean-up" />
       <rect x={WALL.closed} y={WALL_TOP} width={WALL.width - WALL.closed} height={height} className="closed" />
       <path d={`M${xOf(hours.emptyBy) - 3} 218V${bottom}M${xOf(hours.emptyBy) + 4} 218V${bottom}`} className="double-line" />
+      <text transform={`translate(${WALL.closed + 35} ${bottom - 20}) rotate(-90)`} className="ls closed-words">
+        {formatClock(hours.closesAt)} hall closes
+      </text>
+      {chart.finishAt <= chart.emptyBy ? (
+        <PanelWords time={formatClock(hours.emptyBy)} hasKey={height > 520} />
+      ) : (
+        <LimitWords time={formatClock(hours.emptyBy)} bottom={bottom} />
+      )}
+    </>
+  )
+}
+
+function PanelWords({ time, hasKey }: { time: string; hasKey: boolean }) {
+  return (
+    <>
       <text x={LEFT} y="270" className="lim">
-        {formatClock(hours.emptyBy)}
+        {time}
       </text>
       <text x={LEFT} y="306" className="ls">
         canners empty
@@ -23,11 +38,17 @@ export function WallPanel({ frame: { chart, hours, bottom, xOf } }: { frame: Wal
       <text x={LEFT} y="342" className="ls">
         then clean-up
       </text>
-      <text transform={`translate(${WALL.closed + 35} ${bottom - 20}) rotate(-90)`} className="ls closed-words">
-        {formatClock(hours.closesAt)} hall closes
-      </text>
-      {chart.finishAt <= chart.emptyBy && height > 520 && <WallKey />}
+      {hasKey && <WallKey />}
     </>
+  )
+}
+
+/** Where loads run over the double line, its words stand along it. */
+function LimitWords({ time, bottom }: { time: string; bottom: number }) {
+  return (
+    <text transform={`translate(${WALL.emptyBy + 34} ${bottom - 14}) rotate(-90)`} className="ls halo">
+      {time} canners empty
+    </text>
   )
 }
 
