@@ -47,7 +47,7 @@ function PanelWords({ time, hasKey }: { time: string; hasKey: boolean }) {
 function LimitWords({ time, bottom }: { time: string; bottom: number }) {
   return (
     <text transform={`translate(${WALL.emptyBy + 34} ${bottom - 14}) rotate(-90)`} className="ls halo">
-      {time} canners empty
+      {time} empty
     </text>
   )
 }
