@@ -10,6 +10,7 @@ import { prepareDatabase } from './prepare-database.mjs'
  * @typedef {object} OpenDatabase
  * @property {string} appUrl - for the app, as a role that cannot change history
  * @property {string} ownerUrl - for migrations
+ * @property {boolean} isEmbedded - it is ours alone, in the data folder
  * @property {() => Promise<void>} close - stops the embedded server when we look after it
  */
 
@@ -21,7 +22,7 @@ import { prepareDatabase } from './prepare-database.mjs'
  */
 export async function openDatabase({ takeOver = false } = {}) {
   const { DATABASE_URL, DATABASE_OWNER_URL } = process.env
-  if (DATABASE_URL) return { appUrl: DATABASE_URL, ownerUrl: DATABASE_OWNER_URL ?? DATABASE_URL, close: async () => {} }
+  if (DATABASE_URL) return { appUrl: DATABASE_URL, ownerUrl: DATABASE_OWNER_URL ?? DATABASE_URL, isEmbedded: false, close: async () => {} }
 
   const kept = readKeptSettings()
   const server = await runPostgres({
@@ -34,7 +35,7 @@ export async function openDatabase({ takeOver = false } = {}) {
   if (kept.databasePort !== server.port) writeKeptSettings({ ...kept, databasePort: server.port })
   try {
     const urls = await prepareDatabase({ ...kept, port: server.port, database: 'lidsong' })
-    return { ...urls, close: server.stop }
+    return { ...urls, isEmbedded: true, close: server.stop }
   } catch (error) {
     await server.stop()
     throw error

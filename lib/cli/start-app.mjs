@@ -36,7 +36,7 @@ export async function startApp(options, { endings, onAppEnded }) {
 
   const env = appEnvironment(database.appUrl, address)
   if (!options.dev) await buildApp(env)
-  if (!options.empty) await loadDemoDay(env, database.ownerUrl)
+  if (!options.empty) await loadDemoDay(env, database)
 
   const app = await serveApp({ env, port, host: options.host, dev: options.dev, onEnded: onAppEnded })
   endings.unshift(app.stop)
