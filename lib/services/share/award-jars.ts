@@ -1,0 +1,91 @@
+import 'server-only'
+import { randomUUID } from 'node:crypto'
+import { type CommandContext, defineCommand } from '@/lib/commands/command'
+import { type ShareInput, shareInput } from '@/lib/queries/share-input'
+import { lockFloorDay } from '@/lib/services/floor/floor-day'
+import { shareJars } from '@/shared/allocation/share-jars'
+import type { ShareRule, ShareTable } from '@/shared/allocation/share-table'
+import { AwardJars } from '@/shared/forms/share'
+import { ok, refuse } from '@/shared/result/result'
+import { dayShareRule } from '@/shared/share/day-share-rule'
+import { pickJars } from '@/shared/share/pick-jars'
+import { sayFloorProblem } from '@/shared/wording/floor-refusal'
+import { notNow } from '@/shared/wording/refusal'
+import { sayQuota, sayShareReason } from '@/shared/wording/say-share'
+
+/**
+ * Shares the sealed jars by the day's published rule and says which jar is whose. May be done again until the first jar is handed over.
+ *
+ * Under the day's lock and out of the jars that are sealed at that moment, so it never gives more than there are; a household gets nothing that contains
+ * what is on its list.
+ */
+export const awardJars = defineCommand({
+  name: 'award-jars',
+  summary: 'Share the jars out',
+  act: 'award-jars',
+  schema: AwardJars,
+  async run(context, { dayId }) {
+    const { tx, actor } = context
+    const { groupId } = actor
+    const day = await lockFloorDay(context, dayId, ['resting'])
+    if (!day.ok) return day
+    const gone = await tx.award.count({ where: { groupId, preparation: { dayId }, handedOverAt: { not: null } } })
+    if (gone > 0) return refuse(HANDED_OVER)
+    const products = await shareInput(tx, groupId, dayId)
+    const unchecked = products.filter((product) => product.unchecked > 0)
+    if (unchecked.length > 0) {
+      const what = unchecked.map(({ title, unchecked: jars }) => `${title}: ${jars} jars are not checked`)
+      return refuse(sayFloorProblem({ kind: 'still-open', what }))
+    }
+
+    await tx.award.deleteMany({ where: { groupId, preparation: { dayId } } })
+    await tx.jar.updateMany({ where: { groupId, dayId, state: 'sealed' }, data: { householdId: null } })
+    const rule = dayShareRule(day.value.shareRule)
+    const tables: ShareTable[] = []
+    for (const product of products) tables.push(await awardProduct(context, product, rule))
+    const given = tables.reduce((sum, table) => sum + table.given, 0)
+    const left = tables.reduce((sum, table) => sum + table.left, 0)
+    const detail = {
+      rule: rule.kind,
+      products: products.map(({ letter, sealed }, index) => ({ letter, sealed: sealed.length, shares: sharesOf(tables[index]) })),
+    }
+    return ok({ reply: { dayId, given, left }, history: [{ subject: `shares of day ${dayId}`, detail, dayId }] })
+  },
+})
+
+async function awardProduct({ tx, actor: { groupId } }: CommandContext, product: ShareInput, rule: ShareRule): Promise<ShareTable> {
+  const shared = shareJars(product.sealed.length, product.claims, rule)
+  if (!shared.ok) throw new Error(`the shares of ${product.preparationId} cannot be reckoned: ${shared.problem.kind}`)
+  const { shares } = shared.value
+  const named = shares.filter(({ asked, reason }) => asked > 0 || reason.kind === 'allergen')
+  await tx.award.createMany({
+    data: named.map((share) => ({
+      groupId,
+      id: randomUUID(),
+      preparationId: product.preparationId,
+      householdId: share.householdId,
+      asked: share.asked,
+      jars: share.jars,
+      quota: sayQuota(share),
+      reason: sayShareReason(share),
+    })),
+  })
+  const picked = pickJars(
+    product.sealed.map(({ id }) => id),
+    shares,
+  )
+  for (const [householdId, ids] of picked) {
+    if (ids.length > 0) await tx.jar.updateMany({ where: { groupId, id: { in: [...ids] } }, data: { householdId } })
+  }
+  return shared.value
+}
+
+const sharesOf = (table: ShareTable | undefined) =>
+  Object.fromEntries((table?.shares ?? []).filter(({ asked }) => asked > 0).map(({ householdName, jars }) => [householdName, jars]))
+
+const HANDED_OVER = notNow(
+  'handed-over',
+  'Not shared again: jars were handed over already.',
+  'What somebody has taken home is not given twice.',
+  'Settle what is wrong between the households, and note it.',
+)

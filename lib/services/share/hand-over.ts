@@ -1,0 +1,41 @@
+import 'server-only'
+import { defineCommand } from '@/lib/commands/command'
+import { lockFloorDay } from '@/lib/services/floor/floor-day'
+import { HandOver } from '@/shared/forms/share'
+import { ok, refuse } from '@/shared/result/result'
+import { notFound, notNow } from '@/shared/wording/refusal'
+
+/** Hands a household its jars of the day: they are shared out, and the household is where they are found again. */
+export const handOver = defineCommand({
+  name: 'hand-over',
+  summary: 'Hand jars over',
+  act: 'hand-over',
+  schema: HandOver,
+  async run(context, { dayId, householdId }) {
+    const { tx, actor, now } = context
+    const { groupId } = actor
+    const day = await lockFloorDay(context, dayId, ['resting', 'closed'])
+    if (!day.ok) return day
+    const household = await tx.household.findUnique({ where: { groupId_id: { groupId, id: householdId } }, select: { name: true } })
+    if (!household) return refuse(notFound('Household'))
+    const own = { groupId, dayId, householdId, state: 'sealed' }
+    const jars = await tx.jar.findMany({ where: own, select: { id: true, shortName: true }, orderBy: { shortName: 'asc' } })
+    if (jars.length === 0) return refuse(NOTHING_THERE(household.name))
+
+    await tx.jar.updateMany({
+      where: { ...own, id: { in: jars.map(({ id }) => id) } },
+      data: { state: 'shared-out', whereNow: household.name },
+    })
+    await tx.award.updateMany({ where: { groupId, householdId, preparation: { dayId }, handedOverAt: null }, data: { handedOverAt: now } })
+    const detail = { household: household.name, jars: jars.map(({ shortName }) => shortName) }
+    return ok({ reply: { householdId, jars: jars.length }, history: [{ subject: `household ${householdId}`, detail, dayId }] })
+  },
+})
+
+const NOTHING_THERE = (name: string) =>
+  notNow(
+    'nothing-to-hand-over',
+    `${name}: no jars to hand over.`,
+    'They have them already, or got none.',
+    'Share the jars out first, or look at the table.',
+  )
