@@ -9,6 +9,9 @@ export type BatchesWanted = { readonly batches: number; readonly chance: number;
 /** Most batches that are tried: more would not be one day's work. */
 const MOST_BATCHES = 60
 
+/** Sums of chances miss a whole 1 by a hair. */
+const ROUNDING = 1e-9
+
 /**
  * The fewest whole batches that keep a promise of sealed jars with the chance asked for.
  *
@@ -27,6 +30,7 @@ export function batchesWanted(
     const forecast = forecastBatches(recipe, jar, batches, losses)
     if (!forecast.ok) return forecast
     const reached = chanceOfPromise(forecast.value, jarsWanted)
-    if (reached >= chance || batches >= MOST_BATCHES) return { ok: true, value: { batches, chance: reached, forecast: forecast.value } }
+    if (reached >= chance - ROUNDING || batches >= MOST_BATCHES)
+      return { ok: true, value: { batches, chance: reached, forecast: forecast.value } }
   }
 }

@@ -24,7 +24,8 @@ export const SAUCES_AND_BUTTERS: readonly Recipe[] = [
     jars: HALF_PINT_OR_PINT,
     defaultJar: 'pint',
     batch: { jar: 'pint', yield: { low: 7, typical: 8, high: 9 }, produce: 'slicing tomatoes', producePounds: 7 },
-    prepMinutes: commonPractice(42, 42, 42),
+    // Peeling and chopping; washing jars and writing labels are counted a jar.
+    prepMinutes: commonPractice(25, 25, 25),
     kettleMinutes: commonPractice(45, 45, 45),
     ingredients: [
       { item: 'peeled chopped tomatoes', amount: 3, unit: 'us-qt' },
