@@ -16,7 +16,7 @@ describe('several sizes of one product', () => {
   // Expected figures worked out by exhaustive search over all sharings, apart from this code.
   const CASES: readonly [string, Sealed, readonly number[], number, number][] = [
     ['three equal households, quarts, pints and half-pints', { quart: 2, pint: 4, 'half-pint': 4 }, [1, 1, 1], 157.333, 157.334],
-    ['three to two to one, pints and half-pints', { pint: 8, 'half-pint': 5 }, [3, 2, 1], 117.5, 237],
+    ['three to two to one, pints and half-pints', { pint: 8, 'half-pint': 5 }, [3, 2, 1], 117.5, 118.6],
     ['one size', { pint: 7 }, [5, 3, 2], 236.5, 236.5],
   ]
 
