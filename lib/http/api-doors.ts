@@ -1,6 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
 import { ClaimJars } from '@/shared/forms/claim'
+import { FloorEvent } from '@/shared/forms/floor-event'
 import { GAUGES, METHODS, PACKS } from '@/shared/kitchen/methods'
 import { JAR_SIZES } from '@/shared/kitchen/jar-sizes'
 
@@ -61,6 +62,15 @@ export const API_DOORS: readonly ApiDoor[] = [
     summary: 'Claim jars of one preparation for one household; 0 gives the claim up',
     isUnsafe: true,
     body: ClaimJars,
+    answer: Reply,
+  },
+  {
+    path: '/api/v1/groups/{groupId}/days/{dayId}/events',
+    method: 'post',
+    operationId: 'noteFloorEvent',
+    summary: 'One thing that happened on the floor, named by its type: a full boil, a boil lost, jars filled, a seal check',
+    isUnsafe: true,
+    body: FloorEvent,
     answer: Reply,
   },
 ]

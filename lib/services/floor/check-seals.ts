@@ -114,7 +114,8 @@ async function noteUnsealed(
     const settled = settleUnsealed({ pack, wasProcessed: true, since: load.processedAt ?? at }, way, at)
     if (!settled.ok) return refuse(sayFloorProblem(settled.problem))
   }
-  if (way === 'again' && day.state !== 'running') return refuse(badInput({ way: ['The canners are cold: chill the jar, or throw it out.'] }))
+  if (way === 'again' && day.state !== 'running')
+    return refuse(badInput({ way: ['The canners are cold: chill the jar, or throw it out.'] }))
   const newLids = way === 'again' ? await takeLids(context, lidLotId ?? null, jars.length, day.date) : ok(null)
   if (!newLids.ok) return newLids
   if (way === 'again' && day.state !== 'running')

@@ -1,8 +1,9 @@
 import 'server-only'
 import type { CommandContext } from '@/lib/commands/command'
+import { kitchenTimeOf } from '@/lib/time/local-moment'
 import { checkWhen, type FloorHours, placeOnDay, type WhenRules } from '@/shared/floor/floor-clock'
 import type { FloorMoment } from '@/shared/floor/floor-problem'
-import { kitchenTimeOn, wallClock } from '@/shared/floor/wall-clock'
+import { kitchenTimeOn } from '@/shared/floor/date-and-clock'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 import { sayFloorProblem } from '@/shared/wording/floor-refusal'
@@ -43,7 +44,7 @@ export async function lockFloorDay(
 
 /** The clock on the kitchen's wall; null on a demo day, where times are taken as typed. */
 export const wallTime = ({ isDemo, date, timeZone }: FloorDay, now: Date): KitchenTime | null =>
-  isDemo ? null : wallClock(now, date, timeZone)
+  isDemo ? null : kitchenTimeOf(now, date, timeZone)
 
 /** A typed clock time as a kitchen time that fits the day, or why it does not. */
 export function timeOnDay(

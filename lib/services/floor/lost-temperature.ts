@@ -1,7 +1,7 @@
 import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
+import { kitchenTimeOf } from '@/lib/time/local-moment'
 import { loseTemperature } from '@/shared/floor/process-clock'
-import { wallClock } from '@/shared/floor/wall-clock'
 import { LoseTemperature } from '@/shared/forms/floor'
 import { tapLoad } from './one-load'
 
@@ -20,6 +20,6 @@ export const lostTemperature = defineCommand({
 async function clockNow({ tx, actor: { groupId }, now }: Parameters<typeof tapLoad>[0], dayId: string): Promise<number> {
   const day = await tx.day.findFirst({ where: { groupId, id: dayId }, select: { date: true, group: { select: { timeZone: true } } } })
   if (!day) return 0
-  const time = wallClock(now, day.date.toISOString().slice(0, 10), day.group.timeZone)
+  const time = kitchenTimeOf(now, day.date.toISOString().slice(0, 10), day.group.timeZone)
   return ((time % 1440) + 1440) % 1440
 }

@@ -1,6 +1,6 @@
 import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
-import { dateOf } from '@/shared/floor/wall-clock'
+import { dateOf } from '@/shared/floor/date-and-clock'
 import { NoteBrokenJar } from '@/shared/forms/floor'
 import { jarLife, type JarState } from '@/shared/lifecycle/jar-states'
 import { ok, refuse } from '@/shared/result/result'
