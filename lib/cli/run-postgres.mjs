@@ -50,13 +50,13 @@ export async function runPostgres(options) {
   mkdirSync(dirname(options.logFile), { recursive: true, mode: 0o711 })
   if (!existsSync(join(files.dataFolder, 'PG_VERSION'))) makeCluster(files, options)
 
-  const found = await findRunningServer(files.dataFolder)
-  const server = found ?? (await startServer(files, options))
   const keeper = keeperFile(files.dataFolder)
+  const found = await findRunningServer(files.dataFolder)
   const isGuest = found !== undefined && !options.takeOver && keeperIsAlive(keeper)
-  if (isGuest) return { port: server.port, stop: async () => {} }
+  if (isGuest) return { port: found.port, stop: async () => {} }
 
-  writeFileSync(keeper, String(process.pid))
+  writeKeeper(keeper)
+  const server = found ?? (await startServer(files, options))
   const watch = server.watch ?? watchOverServer(server.pid, files)
   const stop = async () => {
     if (readNumber(keeper) === process.pid) {
@@ -162,14 +162,16 @@ async function tryStart(files, options, port) {
 /** Speed over safety, for databases that live as long as a test run. */
 const HURRIED = ['fsync=off', 'synchronous_commit=off', 'full_page_writes=off', 'autovacuum=off', 'max_wal_size=256MB']
 
-function watchOverServer(/** @type {number} */ pid, /** @type {import('./postgres-files.mjs').PostgresFiles} */ files) {
-  const script = 'read -r word || kill -INT "$1"'
-  const watch = spawn('/bin/sh', ['-c', script, 'sh', String(pid)], {
-    ...files.runAs,
-    cwd: '/',
-    stdio: ['pipe', 'ignore', 'ignore'],
-    detached: true,
-  })
+/**
+ * A shell that waits for a word of ours. When we are gone it reads nothing, and stops the server unless somebody else has taken it over.
+ *
+ * @param {number} pid
+ * @param {import('./postgres-files.mjs').PostgresFiles} files
+ */
+function watchOverServer(pid, files) {
+  const script = 'read -r word || { [ "$(cat "$2")" = "$3" ] && kill -INT "$1"; }'
+  const args = ['-c', script, 'sh', String(pid), keeperFile(files.dataFolder), String(process.pid)]
+  const watch = spawn('/bin/sh', args, { ...files.runAs, cwd: '/', stdio: ['pipe', 'ignore', 'ignore'], detached: true })
   watch.unref()
   const pipe = /** @type {import('node:net').Socket} */ (watch.stdin)
   pipe.unref()
@@ -208,6 +210,12 @@ function isServerOf(/** @type {string} */ cluster, /** @type {number} */ pid) {
 
 function keeperFile(/** @type {string} */ cluster) {
   return `${cluster}.keeper`
+}
+
+/** Names us as the one who looks after the server; the watching shell, as another user, has to read it. */
+function writeKeeper(/** @type {string} */ file) {
+  writeFileSync(file, String(process.pid))
+  chmodSync(file, 0o644)
 }
 
 function keeperIsAlive(/** @type {string} */ file) {
