@@ -25,7 +25,12 @@ interface CommandFormProps {
  * A form that makes one change. Works before the script arrives; with it, entries are checked by the same schema as on the server,
  * and what was typed stays when it is refused.
  */
-export function CommandForm({ command, groupId, formKey, next, fixed = {}, className, children }: CommandFormProps) {
+export function CommandForm(props: CommandFormProps) {
+  // A page that was saved and drawn again brings a new key, and with it an empty form.
+  return <OneForm key={props.formKey} {...props} />
+}
+
+function OneForm({ command, groupId, formKey, next, fixed = {}, className, children }: CommandFormProps) {
   const [state, submit] = useActionState(submitCommand, {})
   const form = useForm<Values>({ mode: 'onTouched', resolver: checkEntries(command, fixed) })
 
