@@ -1,0 +1,59 @@
+import { HeatProfile } from '@/app/_drawings/heat-profile'
+import { Sheet } from '@/app/_ui/sheet'
+import { Source } from '@/app/_ui/source'
+import { CYCLE_SOURCE } from '@/shared/day/canner-cycle'
+import { partOfDay } from '@/shared/day/part-of-day'
+import { productName } from '@/shared/day/product-name'
+import type { BindingReason } from '@/shared/planning/day-plan'
+import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
+import { wallChart } from '@/shared/planning/wall-chart'
+import { sayCannerMinutes } from '@/shared/wording/say-plan'
+import { type Planned, producePatterns } from '../plan-drawing'
+
+const TITLES: Readonly<Record<BindingReason['kind'], string>> = {
+  canners: 'Canner time decides',
+  kettle: 'The kettles decide',
+  burners: 'The burners decide',
+  people: 'Hands decide',
+  'first-load': 'The first load decides',
+}
+
+/** What each canner does all day, with the sources of its minutes. */
+export function CannerTime({ problem, plan }: Planned) {
+  return (
+    <Sheet
+      lid="sunk"
+      lidWords="It fits"
+      title={`${TITLES[plan.bindingReason.kind]} this ${partOfDay(problem.window)}`}
+      aside={sayCannerMinutes(plan)}
+    >
+      <HeatProfile chart={wallChart(problem, plan)} produceOf={producePatterns(problem)} />
+      <ProcessSources problem={problem} />
+    </Sheet>
+  )
+}
+
+/** Where the minutes on the blocks come from, product by product. */
+export function ProcessSources({ problem }: { problem: DayProblem }) {
+  const planned = problem.preparations.filter(({ jarsWanted, spare }) => jarsWanted > 0 || (spare.kind === 'jars' && spare.jars > 0))
+  return (
+    <Source>
+      Minutes on a block: load, come-up, process, rest, unload. {planned.map(sayProcess).join(' ')} {comeUps(planned)} {CYCLE_SOURCE}
+    </Source>
+  )
+}
+
+/** "Plum jam: process 10 min; published 5 min, run as 10 so that jars need no boiling first (…, Guide 7)." */
+function sayProcess({ title, process }: PlanPreparation): string {
+  const psi = process.psi === null ? '' : ` at ${process.psi} psi`
+  const longer =
+    process.minutes > process.publishedMinutes
+      ? `, published ${process.publishedMinutes} min, run as ${process.minutes} so that jars need no boiling first`
+      : ''
+  return `${productName(title)}: process ${process.minutes} min${psi}${longer} (${process.source}).`
+}
+
+function comeUps(preparations: readonly PlanPreparation[]): string {
+  const minutes = [...new Set(preparations.map(({ cycle }) => cycle.comeUpMinutes))].sort((a, b) => a - b)
+  return `Come-up ${minutes.join(' and ')} min.`
+}

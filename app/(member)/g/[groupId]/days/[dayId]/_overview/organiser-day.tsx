@@ -1,0 +1,107 @@
+import { TradeSymbol } from '@/app/_drawings/trade-symbol'
+import { EmptyState } from '@/app/_ui/empty-state'
+import { LinkButton } from '@/app/_ui/link-button'
+import { Notice } from '@/app/_ui/notice'
+import { Page } from '@/app/_ui/page'
+import { PageHead } from '@/app/_ui/page-head'
+import { Sheet } from '@/app/_ui/sheet'
+import type { OfferedProduct } from '@/lib/queries/day-claims'
+import type { DayHead } from '@/lib/queries/day-head'
+import type { DayOutlook } from '@/lib/queries/day-outlook'
+import type { KitchenChoice } from '@/lib/queries/kitchen-choices'
+import { dayMeasures } from '@/shared/day/day-measures'
+import { planSlips } from '@/shared/day/slips'
+import type { StockLot } from '@/shared/day/supply-check'
+import { sayDate } from '@/shared/time/calendar-date'
+import { sayElevation } from '@/shared/kitchen/say-elevation'
+import { sayFit } from '@/shared/wording/say-plan'
+import { CannerTime } from './canner-time'
+import { DayLinks } from './day-links'
+import { DayRunning } from './day-running'
+import { DoesNotFit } from './does-not-fit'
+import { NearlyFull } from './nearly-full'
+import { NextStep } from './next-step'
+import { sayAskedFor } from './say-asked-for'
+import { SlipTable } from './slip-table'
+
+interface Props {
+  readonly groupId: string
+  readonly day: DayHead
+  readonly products: readonly OfferedProduct[]
+  readonly outlook: DayOutlook | null
+  readonly stock: readonly StockLot[]
+  readonly kitchens: readonly KitchenChoice[]
+}
+
+/** Will it fit, what is nearly full, and what if something slips. */
+export function OrganiserDay({ groupId, day, products, outlook, stock, kitchens }: Props) {
+  const path = `/g/${groupId}/days/${day.id}`
+  const kicker = `${day.name}, ${sayDate(day.date)}, ${day.kitchen.name}, ${sayElevation(day.kitchen.elevationFeet)}`
+  const title = outlook ? (outlook.outcome.ok ? sayFit(outlook.outcome.value) : 'It does not fit.') : day.name
+  return (
+    <Page>
+      <PageHead
+        kicker={kicker}
+        title={title}
+        lead={outlook ? sayAskedFor(outlook) : undefined}
+        action={
+          <NextStep
+            groupId={groupId}
+            day={day}
+            fits={outlook?.outcome.ok ?? false}
+            hasOffer={products.some(({ offered }) => offered > 0)}
+          />
+        }
+      />
+      {outlook?.isOutdated && <Outdated path={path} />}
+      {outlook ? <Outlook {...{ outlook, day, stock, path }} /> : <NothingYet path={path} state={day.state} />}
+      <DayLinks path={path} state={day.state} />
+      <DayRunning {...{ groupId, day, kitchens }} />
+    </Page>
+  )
+}
+
+type OutlookProps = { outlook: DayOutlook; day: DayHead; stock: readonly StockLot[]; path: string }
+
+function Outlook({ outlook: { problem, outcome }, day, stock, path }: OutlookProps) {
+  if (!outcome.ok) return <DoesNotFit problem={problem} refusal={outcome.problem} />
+  const plan = outcome.value
+  return (
+    <>
+      <CannerTime problem={problem} plan={plan} />
+      <NearlyFull measures={dayMeasures(problem, plan, stock, day)} />
+      {day.state !== 'resting' && day.state !== 'closed' && (
+        <SlipTable
+          slips={planSlips(problem, plan)}
+          emptyBy={problem.window.cannersEmptyBy}
+          planPath={`${path}/plan`}
+          recipesPath={`${path}/recipes`}
+        />
+      )}
+    </>
+  )
+}
+
+const NothingYet = ({ path, state }: { path: string; state: DayHead['state'] }) => (
+  <Sheet lid="domed" title="What will be made">
+    <EmptyState
+      drawing={<TradeSymbol name="jar-gap" height={64} />}
+      text={state === 'cancelled' ? 'The day was called off.' : 'No recipe yet. Choose one to see how many jars the kitchen can do.'}
+      action={state === 'cancelled' ? undefined : <LinkButton href={`${path}/recipes`}>Choose recipes</LinkButton>}
+    />
+  </Sheet>
+)
+
+const Outdated = ({ path }: { path: string }) => (
+  <Sheet lid="domed" title="The plan is of another day">
+    <Notice
+      what="The timetable no longer fits the day."
+      why="Hours, equipment, people or a process changed after it was planned."
+      instead={
+        <>
+          <a href={`${path}/plan`}>plan the day again</a>. Until then the old timetable stands.
+        </>
+      }
+    />
+  </Sheet>
+)
