@@ -4,6 +4,7 @@ import { standardPressure } from './standard-atmosphere'
 /** Pressures the saturation equation holds for, pascals. */
 export const SATURATION_RANGE_PA = { lowest: 611.213, highest: 22_064_000 } as const
 
+/** The pressure (pascals) lies outside the saturation equation. */
 export type PressureProblem = { readonly kind: 'pressure-out-of-range'; readonly pascals: number }
 
 /**

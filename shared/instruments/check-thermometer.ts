@@ -12,6 +12,7 @@ export type ThermometerCheck = {
   readonly usable: boolean
 }
 
+/** Neither ice nor boiling water was read. */
 export type ThermometerProblem = { readonly kind: 'no-reading' }
 
 /** Largest error that may be corrected for, degrees Celsius (about 4 F): common practice. */

@@ -11,6 +11,7 @@ export const FOODS: ReadonlyMap<string, Food> = new Map(
   [...PUBLISHED_ROWS, ...UNVERIFIED_ROWS].map((row) => [row.foodId, { id: row.foodId, name: row.food, acidity: row.acidity }]),
 )
 
+/** Why a name picks no food: nothing like it, several foods, or one that is never canned at home. */
 export type FoodNameProblem =
   | { readonly kind: 'unknown'; readonly nearest: readonly string[] }
   | { readonly kind: 'ambiguous'; readonly candidates: readonly string[] }

@@ -7,6 +7,7 @@ import { ok, type Result, refuse } from '@/shared/result/result'
  */
 export const LARGEST_GAUGE_ERROR_PSI = 2
 
+/** Why a dial gauge blocks its canner. */
 export type GaugeProblem =
   | { readonly kind: 'untested' }
   | { readonly kind: 'expired'; readonly testedOn: string }

@@ -74,4 +74,5 @@ export const HAZARDS = {
   },
 } as const satisfies Record<string, Hazard>
 
+/** The name of a danger in HAZARDS. */
 export type HazardId = keyof typeof HAZARDS

@@ -3,6 +3,7 @@ import type { Gauge, Method, Pack } from '@/shared/kitchen/methods'
 
 /** Ways that are sometimes tried and never published; naming one is answered with the hazard. */
 export const UNSAFE_METHODS = ['open-kettle', 'oven', 'microwave', 'dishwasher', 'multi-cooker', 'canning-powder', 'jar-inversion'] as const
+/** A way of UNSAFE_METHODS. */
 export type UnsafeMethod = (typeof UNSAFE_METHODS)[number]
 
 /** Height above sea level, or null when nobody has said: it is asked for, never assumed. */

@@ -31,6 +31,7 @@ export const REFUSAL_CODES = [
   'batch-multiplied',
   'aluminium-with-acid',
 ] as const
+/** A reason of REFUSAL_CODES. */
 export type RefusalCode = (typeof REFUSAL_CODES)[number]
 
 /** A published way to put up the same food at the same elevation. */

@@ -68,7 +68,9 @@ export const loadWeights = (poundsPer7Quarts: number, poundsPer9Pints: number): 
   { jar: 'pint', jars: 9, pounds: poundsPer9Pints },
 ]
 
+/** Jars of most fruit, vegetables and pickles. */
 export const PINT_OR_QUART: readonly JarSize[] = ['pint', 'quart']
+/** Jars of jams, jellies and relishes. */
 export const HALF_PINT_OR_PINT: readonly JarSize[] = ['half-pint', 'pint']
 
 /** In a raw pack what is weighed goes into the jars; of a plain pack the waste is weighed too, so the filled jars count instead. */

@@ -34,6 +34,7 @@ export const SOLIDS_FACTORS = {
   youngberry: 10,
 } as const
 
+/** A fruit of SOLIDS_FACTORS. */
 export type FruitWithSolids = keyof typeof SOLIDS_FACTORS
 
 /** Fruit differs by ripeness and year: two degrees Brix either way is common practice. */

@@ -7,6 +7,7 @@ import type { ProcessQuery } from '@/shared/process/process-query'
 
 /** One condition of a published process that somebody must confirm before a group's own recipe may use it. */
 export type BindingCondition = { readonly id: BindingConditionId; readonly statement: string }
+/** What may have to be confirmed; which of them depends on the process. */
 export type BindingConditionId =
   | 'same-food'
   | 'same-pack'

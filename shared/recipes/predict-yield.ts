@@ -19,6 +19,7 @@ export type YieldForecast = {
   readonly inputs: readonly string[]
 }
 
+/** Why nothing is forecast: a share outside 0 to 1, no batches or pounds, or no printed weight for the jar. */
 export type YieldProblem =
   | { readonly kind: 'share-out-of-range'; readonly share: number }
   | { readonly kind: 'nothing-to-reckon-with' }

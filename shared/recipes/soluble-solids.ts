@@ -22,6 +22,7 @@ export type BoilDownYield = {
   readonly inputs: BoilDownInput
 }
 
+/** Why no boil-down is reckoned: an amount below zero, or a mixture sweeter than its finish (`brix`, percent) from the start. */
 export type BoilDownProblem = { readonly kind: 'not-positive' } | { readonly kind: 'already-past-finish'; readonly brix: number }
 
 /** Least soluble solids of finished jam and jelly, percent by mass. Source: 21 CFR 150.140(d) and 150.160(d), standards of identity. */

@@ -1,6 +1,7 @@
 import { ok, type Result, refuse } from '@/shared/result/result'
 import { UNITS, type UnitId } from './units'
 
+/** The two units measure different things, or are counts. */
 export type ConversionProblem = { readonly kind: 'different-dimensions'; readonly from: UnitId; readonly to: UnitId }
 
 /**

@@ -77,6 +77,7 @@ export const UNITS = {
   can: unit('12 oz can', '12 oz can', 'count', 1n, 1n, CONVENTION),
 } as const satisfies Record<string, UnitDefinition>
 
+/** The id that is stored with every amount. */
 export type UnitId = keyof typeof UNITS
 
 function unit<D extends Dimension>(name: string, symbol: string, dimension: D, numerator: bigint, denominator: bigint, source: string) {
