@@ -146,7 +146,7 @@ function childSteps(scenario: Scenario): Step[] {
 
 function kitchenStep(scenario: Scenario, days: DayPlan[]): Step {
   const { event, kitchen } = scenario
-  const jars = Object.values(offers(scenario)).reduce((sum, { offered }) => sum + offered, 0)
+  const mostJars = Object.values(offers(scenario)).reduce((sum, { most }) => sum + most, 0)
   const input = () => ({
     name: event.kitchen,
     elevation: event.elevation_ft,
@@ -158,8 +158,8 @@ function kitchenStep(scenario: Scenario, days: DayPlan[]): Step {
       .sort()
       .at(-1),
     headcountLimit: event.headcount_limit,
-    // The file names no shelf for cooling: room for every jar that is planned.
-    rackJars: jars,
+    // The file names no shelf for cooling: room for the most jars that the batches can give.
+    rackJars: mostJars,
     fridges: kitchen.refrigerators ?? 1,
     sinks: kitchen.sinks ?? 1,
     fillTables: 1,
@@ -269,14 +269,16 @@ const clockMinutes = (clock: string) => Number(clock.slice(0, 2)) * 60 + Number(
 const minutesBetween = (from: string, until: string) => clockMinutes(until) - clockMinutes(from)
 const twoDaysBefore = (date: string) => new Date(Date.parse(`${date}T00:00:00Z`) - 2 * 86_400_000).toISOString().slice(0, 10)
 
-/** Jars that each recipe puts up: what its planned batches typically give, or the target of the file. */
-function offers(scenario: Scenario): Record<string, { jar: keyof typeof JAR_SIZES; offered: number }> {
+/** Jars that each recipe puts up: what its planned batches typically give, or the target of the file; and the most they can give. */
+function offers(scenario: Scenario): Record<string, { jar: keyof typeof JAR_SIZES; offered: number; most: number }> {
   return Object.fromEntries(
     scenario.recipes.map((recipe) => {
       const target = scenario.plan_targets?.[recipe.id] ?? scenario.targets?.[recipe.id]
       const batches = scenario.batches_planned?.[recipe.id] ?? 0
-      const offered = target?.jars ?? batches * (recipe.batch?.yield.typical ?? 0)
-      return [recipe.id, { jar: (target?.jar ?? recipe.default_jar) as keyof typeof JAR_SIZES, offered }]
+      const { typical = 0, high = 0 } = recipe.batch?.yield ?? {}
+      const offered = target?.jars ?? batches * typical
+      const most = Math.max(offered, Math.ceil((offered * high) / (typical || 1)))
+      return [recipe.id, { jar: (target?.jar ?? recipe.default_jar) as keyof typeof JAR_SIZES, offered, most }]
     }),
   )
 }

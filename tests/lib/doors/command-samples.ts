@@ -1,0 +1,134 @@
+/** Ids that a change can be aimed at. */
+export interface Aims {
+  readonly householdId: string
+  readonly personId: string
+  readonly inviteId: string
+  readonly kitchenId: string
+  readonly burnerId: string
+  readonly kettleId: string
+  readonly cannerId: string
+  readonly supplyId: string
+  readonly dayId: string
+  readonly preparationId: string
+  readonly pledgeId: string
+  readonly purchaseId: string
+  readonly batchId: string
+  readonly loadId: string
+  readonly jarId: string
+  readonly lotId: string
+  readonly lidLotId: string
+}
+
+/** Who may: o organiser, l station lead, p operator, m household member, h helper, v visitor. */
+export interface CommandDoor {
+  /** Whoever is not named here is refused whatever they send. */
+  readonly any: string
+  /** Those who may for their own household alone. */
+  readonly own?: string
+  readonly input: (aims: Aims) => Record<string, unknown>
+}
+
+const kitchen = {
+  name: 'Second kitchen',
+  elevation: 650,
+  elevationUnit: 'ft',
+  elevationSource: 'Survey map',
+  opensAt: '08:00',
+  closesAt: '23:00',
+  headcountLimit: 10,
+  rackJars: 40,
+}
+const burner = { kind: 'gas', btuPerHour: 9000 }
+const kettle = { litres: 8, material: 'stainless' }
+const canner = { method: 'boiling-water', pints: 9 }
+const person = { name: 'Somebody' }
+const household = { headcount: 2 }
+const hours = {
+  accessAt: '17:00',
+  peopleArriveAt: '17:15',
+  briefingMinutes: 15,
+  firstLoadAt: '18:00',
+  cannersEmptyBy: '21:35',
+  cleanUpMinutes: 40,
+  hardEnd: '22:15',
+}
+const day = { name: 'Another evening', date: '2027-09-02', ...hours }
+const at = '18:30'
+
+let made = 0
+/** A name that nothing has yet: what is tried with one role must not stand in the way of the next. */
+const unused = (start: string) => `${start}${++made}`
+
+/** Every change, who may make it, and an input that is well formed. Written apart from the policy table. */
+export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
+  'edit-group': { any: 'o', input: () => ({ name: 'Renamed', timeZone: 'America/New_York', askLine: 'At the hall' }) },
+  'add-household': { any: 'o', input: () => ({ ...household, name: unused('House ') }) },
+  'edit-household': { any: 'o', own: 'lpm', input: ({ householdId }) => ({ householdId, ...household, name: unused('House ') }) },
+  'add-person': { any: 'o', own: 'lpm', input: ({ householdId }) => ({ householdId, ...person }) },
+  'edit-person': { any: 'o', own: 'lpm', input: ({ personId }) => ({ personId, ...person }) },
+  'change-person-role': { any: 'o', input: ({ personId }) => ({ personId, role: 'helper' }) },
+  'set-person-active': { any: 'o', input: ({ personId }) => ({ personId, active: 'yes' }) },
+  'invite-person': { any: 'o', input: ({ householdId }) => ({ householdId, role: 'member', days: 7 }) },
+  'revoke-invite': { any: 'o', input: ({ inviteId }) => ({ inviteId }) },
+
+  'add-kitchen': { any: 'o', input: () => ({ ...kitchen, name: unused('Kitchen ') }) },
+  'edit-kitchen': { any: 'o', input: ({ kitchenId }) => ({ kitchenId, ...kitchen, name: unused('Kitchen ') }) },
+  'add-burner': { any: 'o', input: ({ kitchenId }) => ({ kitchenId, ...burner, label: unused('N') }) },
+  'edit-burner': { any: 'o', input: ({ burnerId }) => ({ burnerId, ...burner, label: unused('N') }) },
+  'add-kettle': { any: 'o', input: ({ kitchenId }) => ({ kitchenId, ...kettle, label: unused('N') }) },
+  'edit-kettle': { any: 'o', input: ({ kettleId }) => ({ kettleId, ...kettle, label: unused('N') }) },
+  'add-canner': { any: 'o', input: ({ kitchenId }) => ({ kitchenId, ...canner, label: unused('N') }) },
+  'edit-canner': { any: 'o', input: ({ cannerId }) => ({ cannerId, ...canner, label: unused('N') }) },
+  'add-supply': { any: 'ol', input: ({ householdId }) => ({ kind: 'lid', lotCode: unused('LID-'), count: 12, householdId }) },
+  'change-supply': { any: 'ol', input: ({ supplyId }) => ({ supplyId, version: 1, count: 3 }) },
+
+  'create-day': { any: 'o', input: ({ kitchenId }) => ({ kitchenId, ...day }) },
+  'edit-day': { any: 'o', input: ({ dayId, kitchenId }) => ({ dayId, version: 1, kitchenId, ...day }) },
+  'choose-recipe': {
+    any: 'o',
+    input: ({ dayId }) => ({ dayId, recipeId: 'plum-jam', jarSize: 'pint', method: 'boiling-water', offered: 8 }),
+  },
+  'change-offer': { any: 'o', input: ({ preparationId }) => ({ preparationId, offered: 60 }) },
+  'change-jar-treatment': { any: 'o', input: ({ preparationId }) => ({ preparationId, jarTreatment: 'washed-hot' }) },
+  'drop-recipe': { any: 'o', input: ({ preparationId }) => ({ preparationId }) },
+  'open-claims': { any: 'o', input: ({ dayId }) => ({ dayId }) },
+  'close-claims': { any: 'o', input: ({ dayId }) => ({ dayId }) },
+  'claim-jars': { any: 'o', own: 'lpm', input: ({ householdId, preparationId }) => ({ householdId, preparationId, jars: 1 }) },
+  'add-pledge': {
+    any: 'o',
+    own: 'lpmh',
+    input: ({ dayId, householdId }) => ({ dayId, householdId, kind: 'hours', item: 'Hands', quantity: 2, unit: 'h' }),
+  },
+  'remove-pledge': { any: 'o', own: 'lpmh', input: ({ pledgeId }) => ({ pledgeId }) },
+  'plan-day': { any: 'o', input: ({ dayId }) => ({ dayId }) },
+  'start-day': { any: 'o', input: ({ dayId }) => ({ dayId }) },
+  'cancel-day': { any: 'o', input: ({ dayId }) => ({ dayId }) },
+
+  'receive-ingredients': { any: 'ol', input: ({ dayId }) => ({ dayId, item: 'plums', quantity: 3, unit: 'lb', source: 'Market' }) },
+  'start-batch': { any: 'olp', input: ({ dayId, batchId, kettleId, lotId }) => ({ dayId, at, batchId, kettleId, lotIds: [lotId] }) },
+  'fill-batch': { any: 'olp', input: ({ dayId, batchId, lidLotId }) => ({ dayId, at, batchId, jars: 8, lidLotId }) },
+  'abandon-batch': { any: 'olp', input: ({ dayId, batchId }) => ({ dayId, at, batchId, why: 'Burned' }) },
+  'set-jars-aside': { any: 'olp', input: ({ dayId, batchId }) => ({ dayId, at, batchId, way: 'fridge' }) },
+  'load-canner': { any: 'op', input: ({ dayId, loadId, batchId }) => ({ dayId, at, loadId, batchIds: [batchId] }) },
+  'reached-temperature': { any: 'op', input: ({ dayId, loadId }) => ({ dayId, at, loadId }) },
+  'lost-temperature': { any: 'op', input: ({ dayId, loadId }) => ({ dayId, at, loadId }) },
+  'finish-process': { any: 'op', input: ({ dayId, loadId }) => ({ dayId, at, loadId }) },
+  'empty-canner': { any: 'op', input: ({ dayId, loadId }) => ({ dayId, at, loadId }) },
+  'fail-load': { any: 'op', input: ({ dayId, loadId }) => ({ dayId, at, loadId, way: 'fridge', why: 'No heat' }) },
+  'note-broken-jar': { any: 'olph', input: ({ dayId, jarId }) => ({ dayId, at, jarId, where: 'On the rack' }) },
+  'note-incident': { any: 'olpmh', input: ({ dayId }) => ({ dayId, at, what: 'A wet floor' }) },
+  'rest-day': { any: 'o', input: ({ dayId }) => ({ dayId, at }) },
+
+  'check-seals': { any: 'olp', input: ({ dayId, loadId }) => ({ dayId, at, on: '2027-08-27', loadId }) },
+  'award-jars': { any: 'o', input: ({ dayId }) => ({ dayId }) },
+  'hand-over': { any: 'ol', input: ({ dayId, householdId }) => ({ dayId, householdId }) },
+  'close-day': {
+    any: 'o',
+    input: ({ dayId }) => ({ dayId, lidsAtStart: 88, lidsLeft: 8, bandsAtStart: 95, bandsReturned: 95, note: 'Counted twice' }),
+  },
+  'add-purchase': {
+    any: 'o',
+    input: ({ dayId, householdId }) => ({ dayId, householdId, item: 'sugar', packs: 1, pack: '4 lb bag', cost: '3.60' }),
+  },
+  'remove-purchase': { any: 'o', input: ({ dayId, purchaseId }) => ({ dayId, purchaseId }) },
+}
