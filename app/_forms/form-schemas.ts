@@ -38,7 +38,7 @@ export const FORM_SCHEMAS: Readonly<Record<string, () => Promise<z.ZodType>>> = 
   'reached-temperature': () => import('@/shared/forms/floor').then((room) => room.AtLoad),
   'finish-process': () => import('@/shared/forms/floor').then((room) => room.AtLoad),
   'empty-canner': () => import('@/shared/forms/floor').then((room) => room.AtLoad),
-  'lost-temperature': () => import('@/shared/forms/floor').then((room) => room.LoseTemperature),
+  'lost-temperature': () => import('@/shared/forms/floor').then((room) => room.AtLoad),
   'fail-load': () => import('@/shared/forms/floor').then((room) => room.FailLoad),
   'note-broken-jar': () => import('@/shared/forms/floor').then((room) => room.NoteBrokenJar),
   'note-incident': () => import('@/shared/forms/floor').then((room) => room.NoteIncident),

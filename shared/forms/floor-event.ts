@@ -12,7 +12,7 @@ export const FloorEvent = z.discriminatedUnion('type', [
   floor.SetJarsAside.omit(DAY).extend({ type: z.literal('set-jars-aside') }),
   floor.LoadCanner.omit(DAY).extend({ type: z.literal('load-canner') }),
   floor.AtLoad.omit(DAY).extend({ type: z.literal('reached-temperature') }),
-  floor.LoseTemperature.omit(DAY).extend({ type: z.literal('lost-temperature') }),
+  floor.AtLoad.omit(DAY).extend({ type: z.literal('lost-temperature') }),
   floor.AtLoad.omit(DAY).extend({ type: z.literal('finish-process') }),
   floor.AtLoad.omit(DAY).extend({ type: z.literal('empty-canner') }),
   floor.FailLoad.omit(DAY).extend({ type: z.literal('fail-load') }),

@@ -17,7 +17,8 @@ const someIds = (most: number) =>
     .pipe(z.array(Id).max(most, `At most ${most}.`))
 
 const onDay = { dayId: Id }
-const atTime = { ...onDay, at: ClockTime }
+/** Left out, it is now on the kitchen's clock. */
+const atTime = { ...onDay, at: ClockTime.optional() }
 const Yes = z.enum(['yes', 'no'], 'Tick it or leave it.').default('no')
 
 /** What the delivery form sends. From a promise, what it says stands unless it is typed anew. */
@@ -83,10 +84,6 @@ export type LoadCanner = z.infer<typeof LoadCanner>
 export const AtLoad = z.strictObject({ ...atTime, loadId: Id })
 export type AtLoad = z.infer<typeof AtLoad>
 
-/** What the "boil lost" tap sends: one tap, no question, so the time may be left to the clock. */
-export const LoseTemperature = z.strictObject({ ...onDay, loadId: Id, at: ClockTime.optional() })
-export type LoseTemperature = z.infer<typeof LoseTemperature>
-
 /** What the give-up-the-load form sends. */
 export const FailLoad = z.strictObject({
   ...atTime,
@@ -129,7 +126,8 @@ export type SetJarsAside = z.infer<typeof SetJarsAside>
 
 /** What the seal-check form sends: every waiting jar of the load is sealed but those that are named. */
 export const CheckSeals = z.strictObject({
-  ...atTime,
+  ...onDay,
+  at: ClockTime,
   on: CalendarDate,
   loadId: Id,
   /** Only these jars are looked at; left out: all of the load that wait. */

@@ -22,10 +22,9 @@ export const abandonBatch = defineCommand({
     if (!batch) return refuse(notFound('Kettle batch'))
     const moved = moveBatch(batch, 'abandoned')
     if (!moved.ok) return refuse(sayFloorProblem(moved.problem))
-    const when = timeOnDay(day.value, at, {
+    const when = await timeOnDay(context, day.value, at, {
       kind: 'end',
       after: [{ what: 'the start of the batch', at: batch.startedAt }],
-      now: context.now,
     })
     if (!when.ok) return when
 

@@ -20,6 +20,7 @@ export const failLoad = defineCommand({
   run: (context, { way, why, ...input }) =>
     tapLoad(context, {
       ...input,
+      round: 'up',
       move: fail,
       also: async ({ id }, at) => {
         const jars = await settleJars(context, id, way, at)

@@ -31,10 +31,9 @@ export const fillBatch = defineCommand({
     if (!batch) return refuse(notFound('Kettle batch'))
     const moved = moveBatch(batch, 'filling', 'filled')
     if (!moved.ok) return refuse(sayFloorProblem(moved.problem))
-    const when = timeOnDay(day.value, at, {
+    const when = await timeOnDay(context, day.value, at, {
       kind: 'end',
       after: [{ what: 'the start of the batch', at: batch.startedAt }],
-      now: context.now,
     })
     if (!when.ok) return when
     const high = mostJars(yieldInJars(recipeOf(batch.preparation), batch.preparation.jarSize), batch.plannedJars)

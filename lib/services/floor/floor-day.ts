@@ -1,7 +1,8 @@
 import 'server-only'
 import type { CommandContext } from '@/lib/commands/command'
+import { type ClockedDay, dayClock } from '@/lib/queries/day-clock'
 import { kitchenTimeOf } from '@/lib/time/local-moment'
-import { checkWhen, type FloorHours, placeOnDay, type WhenRules } from '@/shared/floor/floor-clock'
+import { checkWhen, placeOnDay, type WhenRules } from '@/shared/floor/floor-clock'
 import type { FloorMoment } from '@/shared/floor/floor-problem'
 import { kitchenTimeOn } from '@/shared/floor/date-and-clock'
 import { ok, type Result, refuse } from '@/shared/result/result'
@@ -11,17 +12,12 @@ import { badInput, notFound, type Refusal } from '@/shared/wording/refusal'
 import type { DayState } from '@/shared/lifecycle/day-states'
 
 /** A day as the floor needs it, under a lock: entries of one day take their turns, so two hands never fill or load the same jars. */
-export interface FloorDay extends FloorHours {
-  readonly id: string
+export interface FloorDay extends ClockedDay {
   readonly state: DayState
-  /** ISO date. */
-  readonly date: string
   readonly kitchenId: string
   readonly elevationFeet: number
   readonly lidLotId: string | null
   readonly shareRule: string
-  readonly timeZone: string
-  readonly isDemo: boolean
   readonly groupCode: string
   readonly currency: string
 }
@@ -46,13 +42,22 @@ export async function lockFloorDay(
 export const wallTime = ({ isDemo, date, timeZone }: FloorDay, now: Date): KitchenTime | null =>
   isDemo ? null : kitchenTimeOf(now, date, timeZone)
 
-/** A typed clock time as a kitchen time that fits the day, or why it does not. */
-export function timeOnDay(
+/** How an entry's time is taken: what it must come after, and which way "now" is rounded to a whole minute. */
+export interface WhenTyped extends Omit<WhenRules, 'hours' | 'now'> {
+  /** `up` where an earlier minute would make a process shorter than it was. */
+  readonly round?: 'up' | 'down' | undefined
+}
+
+/** A typed clock time, or now, as a kitchen time that fits the day, or why it does not. */
+export async function timeOnDay(
+  { tx, actor: { groupId }, now }: CommandContext,
   day: FloorDay,
-  clock: number,
-  { now, ...rules }: Omit<WhenRules, 'hours' | 'now'> & { readonly now: Date },
-): Result<KitchenTime, Refusal> {
-  const fits = checkWhen(placeOnDay(clock, day), { ...rules, hours: day, now: wallTime(day, now) })
+  clock: number | undefined,
+  { round = 'down', ...rules }: WhenTyped,
+): Promise<Result<KitchenTime, Refusal>> {
+  const whole = round === 'up' ? Math.ceil : Math.floor
+  const time = clock === undefined ? whole(await dayClock(tx, groupId, day, now)) : placeOnDay(clock, day)
+  const fits = checkWhen(time, { ...rules, hours: day, now: wallTime(day, now) })
   return fits.ok ? fits : refuse(sayFloorProblem(fits.problem))
 }
 

@@ -38,10 +38,9 @@ export const loadCanner = defineCommand({
     const fits = checkLoading(process.value.waiting, canner, operator)
     if (!fits.ok) return refuse(sayFloorProblem(fits.problem))
     const after = waiting.value.map((batch) => ({ what: `the filling of ${batch.code}`, at: batch.filledAt }))
-    const when = timeOnDay(day.value, input.at, {
+    const when = await timeOnDay(context, day.value, input.at, {
       kind: 'begin',
       after: [...after, { what: 'the emptying of the canner', at: canner.emptiedAt }],
-      now: context.now,
     })
     if (!when.ok) return when
     const clock = startLoad(found, when.value, process.value.minutes)
@@ -50,7 +49,8 @@ export const loadCanner = defineCommand({
     const { rowKey, edition, minutes, psi, source } = process.value
     const saved = { cannerId: canner.id, operatorId: operator.id, note: input.note, processRowKey: rowKey, processEdition: edition }
     const where = { groupId_id: { groupId: context.actor.groupId, id: found.id } }
-    await context.tx.cannerLoad.update({ where, data: { ...saved, processPsi: psi, processSource: source } })
+    const unplanned = input.loadId ? {} : { plannedLoadAt: when.value, plannedEmptyAt: when.value + minutes }
+    await context.tx.cannerLoad.update({ where, data: { ...saved, ...unplanned, processPsi: psi, processSource: source } })
     await saveClock(context, found.id, clock.value)
     const lots = await giveLots(context, day.value, found, waiting.value)
     const jars = waiting.value.flatMap((batch) => batch.jars.map((jar) => jar.shortName))
@@ -73,18 +73,14 @@ export const loadCanner = defineCommand({
 })
 
 /** A load that the plan does not have, such as a second process: the next free code, in the canner that was chosen. */
-async function newLoad(
-  { tx, actor: { groupId } }: CommandContext,
-  day: FloorDay,
-  { cannerId, at }: LoadCanner,
-): Promise<FloorLoad | Refusal> {
+async function newLoad({ tx, actor: { groupId } }: CommandContext, day: FloorDay, { cannerId }: LoadCanner): Promise<FloorLoad | Refusal> {
   if (!cannerId) return badInput({ cannerId: ['Which canner?'] })
   const known = await tx.canner.findFirst({ where: { groupId, id: cannerId, kitchenId: day.kitchenId }, select: { id: true } })
   if (!known) return notFound('Canner')
   const codes = await tx.cannerLoad.findMany({ where: { groupId, dayId: day.id }, select: { code: true } })
   const number = Math.max(0, ...codes.map(({ code }) => Number(code.slice(1)) || 0)) + 1
   const load = { id: randomUUID(), code: `L${String(number).padStart(2, '0')}`, cannerId, state: 'planned' as const }
-  await tx.cannerLoad.create({ data: { groupId, dayId: day.id, plannedLoadAt: at, plannedEmptyAt: at, ...load } })
+  await tx.cannerLoad.create({ data: { groupId, dayId: day.id, plannedLoadAt: day.accessAt, plannedEmptyAt: day.accessAt, ...load } })
   const nothing = {
     processMinutes: null,
     loadedAt: null,

@@ -6,7 +6,7 @@ import { jarLife, type JarState } from '@/shared/lifecycle/jar-states'
 import { ok, refuse } from '@/shared/result/result'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayFloorProblem } from '@/shared/wording/floor-refusal'
-import { notFound } from '@/shared/wording/refusal'
+import { badInput, notFound } from '@/shared/wording/refusal'
 import { lockFloorDay, timeAfterDay, timeOnDay } from './floor-day'
 
 /** Notes a jar that broke with food in it, where, and where the crack begins: the pattern tells which step to mend. */
@@ -24,7 +24,11 @@ export const noteBrokenJar = defineCommand({
     if (!jar) return refuse(notFound('Jar'))
     const after = [{ what: 'its filling', at: jar.filledAt }]
     const { now } = context
-    const when = on ? timeAfterDay(day.value, { on, at, after, now }) : timeOnDay(day.value, at, { kind: 'end', after, now })
+    if (on && at === undefined) return refuse(badInput({ at: ['At what time?'] }))
+    const when =
+      on && at !== undefined
+        ? timeAfterDay(day.value, { on, at, after, now })
+        : await timeOnDay(context, day.value, at, { kind: 'end', after })
     if (!when.ok) return when
     const { shortName: name, state } = jar
     if (!jarLife.mayMove(state as JarState, 'broken')) {

@@ -15,7 +15,7 @@ export const noteIncident = defineCommand({
   async run(context, { dayId, at, what, action }) {
     const day = await lockFloorDay(context, dayId, ['running', 'resting'])
     if (!day.ok) return day
-    const when = timeOnDay(day.value, at, { kind: 'end', after: [], now: context.now })
+    const when = await timeOnDay(context, day.value, at, { kind: 'end', after: [] })
     if (!when.ok) return when
 
     const id = randomUUID()

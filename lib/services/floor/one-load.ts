@@ -32,18 +32,19 @@ export async function saveClock({ tx, actor: { groupId } }: CommandContext, load
 export interface Tap {
   readonly dayId: string
   readonly loadId: string
-  readonly at: number
+  readonly at?: number | undefined
+  readonly round?: 'up' | 'down' | undefined
   readonly move: (clock: LoadClock, at: KitchenTime) => Result<LoadClock, FloorProblem>
   readonly also?: (load: FloorLoad, at: KitchenTime, day: FloorDay) => Promise<Result<{ readonly [key: string]: unknown }, Refusal>>
 }
 
 /** Moves a load one step on by its clock, in a running day. */
-export async function tapLoad(context: CommandContext, { dayId, loadId, at, move, also }: Tap): Promise<Result<Outcome, Refusal>> {
+export async function tapLoad(context: CommandContext, { dayId, loadId, at, round, move, also }: Tap): Promise<Result<Outcome, Refusal>> {
   const day = await lockFloorDay(context, dayId, ['running'])
   if (!day.ok) return day
   const load = await readLoad(context, dayId, loadId)
   if (!load) return refuse(notFound('Canner load'))
-  const when = timeOnDay(day.value, at, { kind: 'end', after: [], now: context.now })
+  const when = await timeOnDay(context, day.value, at, { kind: 'end', after: [], round })
   if (!when.ok) return when
   const moved = move(load, when.value)
   if (!moved.ok) return refuse(sayFloorProblem(moved.problem))

@@ -10,5 +10,5 @@ export const reachedTemperature = defineCommand({
   summary: 'Note the full boil or pressure',
   act: 'run-load',
   schema: AtLoad,
-  run: (context, input) => tapLoad(context, { ...input, move: reachTemperature }),
+  run: (context, input) => tapLoad(context, { ...input, round: 'up', move: reachTemperature }),
 })

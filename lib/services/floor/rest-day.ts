@@ -18,7 +18,7 @@ export const restDay = defineCommand({
     const { groupId } = actor
     const day = await lockFloorDay(context, dayId, ['running'])
     if (!day.ok) return day
-    const when = timeOnDay(day.value, at, { kind: 'end', after: [], now: context.now })
+    const when = await timeOnDay(context, day.value, at, { kind: 'end', after: [] })
     if (!when.ok) return when
     const open = await stillOpen(context, dayId, giveUpTheRest === 'yes')
     if (open.length > 0) return refuse(sayFloorProblem({ kind: 'still-open', what: open }))

@@ -22,10 +22,9 @@ export const setJarsAside = defineCommand({
     if (!day.ok) return day
     const batch = await readBatch(context, dayId, batchId)
     if (!batch) return refuse(notFound('Kettle batch'))
-    const when = timeOnDay(day.value, at, {
+    const when = await timeOnDay(context, day.value, at, {
       kind: 'end',
       after: [{ what: 'the start of the batch', at: batch.startedAt }],
-      now: context.now,
     })
     if (!when.ok) return when
     const waiting = { groupId, batchId, state: 'filled', OR: [NEVER_PROCESSED, TO_BE_PROCESSED_AGAIN] }

@@ -21,7 +21,7 @@ export const startBatch = defineCommand({
     if (!day.ok) return day
     const batch = await readBatch(context, dayId, batchId)
     if (!batch) return refuse(notFound('Kettle batch'))
-    const when = timeOnDay(day.value, at, { kind: 'begin', after: [], now: context.now })
+    const when = await timeOnDay(context, day.value, at, { kind: 'begin', after: [] })
     if (!when.ok) return when
     const moved = moveBatch(batch, 'prepping', 'cooking')
     if (!moved.ok) return refuse(sayFloorProblem(moved.problem))

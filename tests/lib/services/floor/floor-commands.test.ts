@@ -271,3 +271,31 @@ describe('who may', () => {
     expect(await code(as('Cleo', fillBatch, { dayId, batchId: 'D2', jars: 8, at: '19:00', note: 'x'.repeat(1_000_000) }))).toBe('bad-input')
   })
 })
+
+describe('an entry without a time', () => {
+  it('is now on the kitchen’s clock, rounded so that no process comes out shorter than it was', async () => {
+    await fresh.client.day.update({ where: { groupId_id: { groupId, id: dayId } }, data: { state: 'running' } })
+    await fresh.client.group.update({ where: { id: groupId }, data: { isDemo: false } })
+    await fresh.client.kettleBatch.create({
+      data: { groupId, id: 'J7', dayId, preparationId: 'jam', code: 'J7', plannedStart: 1300, plannedFilled: 1310, plannedJars: 8 },
+    })
+    const run = (name: string, command: AnyCommand, input: object, clock: string) =>
+      runCommand(command, {
+        actor: actorNamed(name),
+        idempotencyKey: randomUUID(),
+        input: { dayId, ...input },
+        now: new Date(`2027-08-26T${clock}-04:00`),
+      })
+    await must(run('Cleo', startBatch, { batchId: 'J7', kettleId: 'K2', lotIds: lots.jam }, '21:20:30'))
+    await must(run('Cleo', fillBatch, { batchId: 'J7', jars: 8 }, '21:40:30'))
+    const loaded = await must(run('Gil', loadCanner, { cannerId: 'BW2', batchIds: ['J7'], operatorId: 'p7' }, '21:41:30'))
+    const loadId = loaded.loadId
+    expect(await must(run('Gil', reachedTemperature, { loadId }, '21:50:01'))).toMatchObject({ notBefore: '22:01' }) // 21:51 and 10 min
+    expect(await code(run('Gil', finishProcess, { loadId }, '22:00:59'))).toBe('process-too-short')
+    expect(await must(run('Gil', lostTemperature, { loadId }, '22:00:59'))).toMatchObject({ restarts: 1 })
+    expect(await must(run('Gil', reachedTemperature, { loadId }, '22:04:00'))).toMatchObject({ notBefore: '22:14' })
+    expect(await code(run('Gil', finishProcess, { loadId, at: '22:20' }, '22:14:00'))).toBe('not-yet')
+    expect(await code(run('Gil', finishProcess, { loadId }, '22:14:00'))).toBe('done')
+    expect(await code(run('Gil', emptyCanner, { loadId }, '22:22:00'))).toBe('done') // later than closing time: what was begun is ended
+  })
+})
