@@ -43,6 +43,8 @@ export function CheckboxListEntry(props: {
   legend: string
   options: readonly { value: string; label: string }[]
   first?: readonly string[]
+  /** Side by side where there is room. */
+  across?: boolean
 }) {
   const { typedList, errors } = useEntry(`${props.name}[]`)
   const ticked = typedList ?? props.first ?? []
@@ -50,9 +52,11 @@ export function CheckboxListEntry(props: {
     <fieldset className="field">
       <legend>{props.legend}</legend>
       {errors?.[0] && <span className="field-error">{errors[0]}</span>}
-      {props.options.map(({ value, label }) => (
-        <Checkbox key={value} name={`${props.name}[]`} value={value} label={label} checked={ticked.includes(value)} />
-      ))}
+      <div className={props.across ? 'choices across' : 'choices'}>
+        {props.options.map(({ value, label }) => (
+          <Checkbox key={value} name={`${props.name}[]`} value={value} label={label} checked={ticked.includes(value)} />
+        ))}
+      </div>
     </fieldset>
   )
 }

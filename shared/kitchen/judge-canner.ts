@@ -1,3 +1,4 @@
+import { sayShortDate } from '@/shared/time/calendar-date'
 import { type GaugeProblem, LARGEST_GAUGE_ERROR_PSI, needleOffset } from '@/shared/process/gauge-rule'
 
 /** What the group knows of a canner, as far as it decides whether the canner may be used. Dates are ISO dates. */
@@ -40,9 +41,12 @@ function gaugeVerdict(problem: GaugeProblem, on: string): CannerVerdict {
       return no('The dial gauge has no test on record.', 'Have it tested at an extension office, or use a canner with a weighted gauge.')
     case 'expired':
       return problem.testedOn > on
-        ? no(`The dial gauge is tested only on ${problem.testedOn}, after that day.`, 'Enter the test that counted on that day.')
+        ? no(
+            `The dial gauge is tested only on ${sayShortDate(problem.testedOn)}, after that day.`,
+            'Enter the test that counted on that day.',
+          )
         : no(
-            `The dial gauge was last tested on ${problem.testedOn}, more than a year before.`,
+            `The dial gauge was last tested on ${sayShortDate(problem.testedOn)}, more than a year before.`,
             'Have it tested again, or use a canner with a weighted gauge.',
           )
     case 'error-too-large':

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { CommandForm } from '@/app/_forms/command-form'
 import { SelectEntry } from '@/app/_forms/entries'
+import { Fold } from '@/app/_ui/fold'
 import { LinkButton } from '@/app/_ui/link-button'
 import { Page } from '@/app/_ui/page'
 import { PageHead } from '@/app/_ui/page-head'
@@ -90,19 +91,21 @@ async function AddSomebody({ actor }: { actor: Actor }) {
   const { groupId, householdId } = actor
   const households = (await listHouseholds(actor)).filter(({ id }) => may(actor, 'edit-person', id))
   return (
-    <Sheet lid="flat" lidWords="If there is somebody else" title="Add somebody without an account">
+    <Sheet lid="flat" lidWords="If there is somebody else" title="Without an account">
       <p>A child, a guest, anybody who takes part and does not sign in. They can be planned for and named at a station.</p>
-      <CommandForm command="add-person" groupId={groupId} formKey={freshKey()} next={`/g/${groupId}/people`} className="form">
-        <SelectEntry
-          name="householdId"
-          label="Household"
-          options={households.map(({ id, name }) => ({ value: id, label: name }))}
-          first={householdId}
-          required
-        />
-        <PersonEntries training={may(actor, 'change-role')} />
-        <SubmitButton sending="Adding them">Add the person</SubmitButton>
-      </CommandForm>
+      <Fold summary="Add somebody without an account">
+        <CommandForm command="add-person" groupId={groupId} formKey={freshKey()} next={`/g/${groupId}/people`} className="form">
+          <SelectEntry
+            name="householdId"
+            label="Household"
+            options={households.map(({ id, name }) => ({ value: id, label: name }))}
+            first={householdId}
+            required
+          />
+          <PersonEntries training={may(actor, 'change-role')} />
+          <SubmitButton sending="Adding them">Add the person</SubmitButton>
+        </CommandForm>
+      </Fold>
     </Sheet>
   )
 }

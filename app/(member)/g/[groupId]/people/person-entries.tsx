@@ -40,12 +40,14 @@ export function PersonEntries({ first, training }: { first?: FirstPerson; traini
         legend="Can do"
         options={offered.map((value) => ({ value, label: skillName(value) }))}
         first={first?.skills}
+        across
       />
       <CheckboxListEntry
         name="limits"
         legend="Please mind"
         options={LIMITS.map((value) => ({ value, label: limitName(value) }))}
         first={first?.limits}
+        across
       />
       <FieldEntry
         name="allergies"
@@ -59,6 +61,7 @@ export function PersonEntries({ first, training }: { first?: FirstPerson; traini
         legend="Speaks"
         options={LANGUAGES.map((value) => ({ value, label: languageName(value) }))}
         first={first?.languages}
+        across
       />
       <FieldEntry
         name="availableFrom"

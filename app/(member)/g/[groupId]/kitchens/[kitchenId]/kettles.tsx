@@ -45,7 +45,7 @@ export function Kettles({ place, kettles }: { place: Place; kettles: readonly Ki
           </li>
         ))}
       </ul>
-      {hasReactive && <Source what={caution} publication={source.publication} part={source.section} />}
+      {hasReactive && <Source what={caution.replace(/\.$/, '')} publication={source.publication} part={source.section} />}
       <ThingForm
         place={place}
         command="add-kettle"

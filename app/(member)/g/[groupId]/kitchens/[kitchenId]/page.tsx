@@ -60,9 +60,9 @@ function Room({ place: { groupId, kitchenId, edits }, kitchen }: { place: Place;
           { label: 'Open', value: `${formatClock(kitchen.opensAt)} to ${formatClock(kitchen.closesAt)}` },
           { label: 'People at most', value: `${kitchen.headcountLimit} people` },
           { label: 'Jars that can cool', value: `${kitchen.rackJars} jars` },
-          { label: 'Tables to fill at', value: `${kitchen.fillTables}` },
-          { label: 'Fridges', value: `${kitchen.fridges}` },
-          { label: 'Sinks', value: `${kitchen.sinks}` },
+          { label: 'Tables to fill at', value: counted(kitchen.fillTables, 'table') },
+          { label: 'Fridges', value: counted(kitchen.fridges, 'fridge') },
+          { label: 'Sinks', value: counted(kitchen.sinks, 'sink') },
           ...(kitchen.notes ? [{ label: 'Notes', value: kitchen.notes }] : []),
         ]}
       />
@@ -84,3 +84,5 @@ function Room({ place: { groupId, kitchenId, edits }, kitchen }: { place: Place;
     </Sheet>
   )
 }
+
+const counted = (number: number, one: string) => `${number} ${one}${number === 1 ? '' : 's'}`
