@@ -2,7 +2,7 @@ import { join } from 'node:path'
 import { readKeptSettings, writeKeptSettings } from './kept-settings.mjs'
 import { dataFolder } from './project-paths.mjs'
 import { runPostgres } from './run-postgres.mjs'
-import { prepareDatabase } from './prepare-database.mjs'
+import { prepareDatabase, superuserAddress } from './prepare-database.mjs'
 
 /**
  * A database to work on.
@@ -34,7 +34,11 @@ export async function openDatabase({ takeOver = false } = {}) {
   })
   if (kept.databasePort !== server.port) writeKeptSettings({ ...kept, databasePort: server.port })
   try {
-    const urls = await prepareDatabase({ ...kept, port: server.port, database: 'lidsong' })
+    const urls = await prepareDatabase({
+      ...kept,
+      superuserUrl: superuserAddress(kept.superuserPassword, server.port),
+      database: 'lidsong',
+    })
     return { ...urls, isEmbedded: true, close: server.stop }
   } catch (error) {
     await server.stop()

@@ -4,13 +4,12 @@ import { join } from 'node:path'
 import pg from 'pg'
 import type { TestProject } from 'vitest/node'
 import { applyMigrations } from '@/lib/cli/migrate.mjs'
-import { databaseUrl, prepareDatabase } from '@/lib/cli/prepare-database.mjs'
+import { prepareDatabase, superuserAddress } from '@/lib/cli/prepare-database.mjs'
 import { isAlive } from '@/lib/cli/process-facts.mjs'
-import { runPostgres, SUPERUSER } from '@/lib/cli/run-postgres.mjs'
+import { runPostgres } from '@/lib/cli/run-postgres.mjs'
 
 /** What a test file needs to make its own database. */
 export interface TestServer {
-  readonly port: number
   readonly superuserUrl: string
   readonly ownerPassword: string
   readonly appPassword: string
@@ -32,18 +31,19 @@ export default async function setUp(project: TestProject): Promise<() => Promise
   removeLeftOverFolders()
   const folder = join(tmpdir(), `${FOLDER_NAME}${process.pid}`)
   mkdirSync(folder, { recursive: true, mode: 0o711 })
-  const passwords = { superuserPassword: 'super', ownerPassword: 'owner', appPassword: 'app' }
+  const superuserPassword = 'super'
+  const passwords = { ownerPassword: 'owner', appPassword: 'app' }
   const server = await runPostgres({
     folder: join(folder, 'postgres'),
     logFile: join(folder, 'postgres.log'),
-    superuserPassword: passwords.superuserPassword,
+    superuserPassword,
     durable: false,
   })
-  const { ownerUrl } = await prepareDatabase({ ...passwords, port: server.port, database: TEMPLATE })
+  const superuserUrl = superuserAddress(superuserPassword, server.port)
+  const { ownerUrl } = await prepareDatabase({ ...passwords, superuserUrl, database: TEMPLATE })
   await applyMigrations(ownerUrl)
-  const superuserUrl = databaseUrl(SUPERUSER, passwords.superuserPassword, server.port, 'postgres')
   await freezeTemplate(superuserUrl)
-  project.provide('testServer', { port: server.port, superuserUrl, ...passwords })
+  project.provide('testServer', { superuserUrl, ...passwords })
   return async () => {
     await server.stop()
     rmSync(folder, { recursive: true, force: true })

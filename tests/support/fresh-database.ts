@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import pg from 'pg'
 import { afterAll, beforeAll, inject } from 'vitest'
-import { databaseUrl } from '@/lib/cli/prepare-database.mjs'
+import { addressFor } from '@/lib/cli/prepare-database.mjs'
 import { openClient } from '@/lib/db/client'
 import type { PrismaClient } from '@/lib/db/generated/client'
 import { TEMPLATE } from './database-setup'
@@ -45,8 +45,8 @@ async function makeFreshDatabase() {
   const name = `test_${randomUUID().replaceAll('-', '')}`
   await once(server.superuserUrl, `CREATE DATABASE ${name} TEMPLATE ${TEMPLATE} STRATEGY FILE_COPY OWNER lidsong_owner`)
   await once(server.superuserUrl, `ALTER DATABASE ${name} WITH ALLOW_CONNECTIONS true`)
-  const appUrl = databaseUrl('lidsong_app', server.appPassword, server.port, name)
-  const ownerUrl = databaseUrl('lidsong_owner', server.ownerPassword, server.port, name)
+  const appUrl = addressFor(server.superuserUrl, 'lidsong_app', server.appPassword, name)
+  const ownerUrl = addressFor(server.superuserUrl, 'lidsong_owner', server.ownerPassword, name)
   const client = openClient(appUrl)
   return {
     client,

@@ -5,9 +5,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import pg from 'pg'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { databaseUrl } from '@/lib/cli/prepare-database.mjs'
+import { superuserAddress } from '@/lib/cli/prepare-database.mjs'
 import { isAlive, waitUntil } from '@/lib/cli/process-facts.mjs'
-import { type RunningPostgres, runPostgres, SUPERUSER } from '@/lib/cli/run-postgres.mjs'
+import { type RunningPostgres, runPostgres } from '@/lib/cli/run-postgres.mjs'
 
 const PASSWORD = 'super'
 
@@ -42,7 +42,7 @@ async function run(port?: number, durable = false): Promise<RunningPostgres> {
 }
 
 async function ask(port: number, sql: string): Promise<unknown[]> {
-  const client = new pg.Client({ connectionString: databaseUrl(SUPERUSER, PASSWORD, port, 'postgres') })
+  const client = new pg.Client({ connectionString: superuserAddress(PASSWORD, port) })
   await client.connect()
   try {
     return (await client.query(sql)).rows
