@@ -20,6 +20,9 @@ const PRISMA_CODES = new Set(['P1001', 'P1002', 'P1008', 'P1017', 'P2024', 'P202
 
 const SOCKET_CODES = new Set(['ECONNREFUSED', 'ECONNRESET', 'ENOTFOUND', 'ETIMEDOUT', 'EPIPE', 'EAI_AGAIN'])
 
+/** The driver adapter's own names, which it gives where there is no code. */
+const ADAPTER_KINDS = new Set(['DatabaseNotReachable', 'ConnectionClosed', 'SocketTimeout', 'TooManyConnections'])
+
 /** PostgreSQL, Appendix A: class 08 connection, 53 resources, 57P0x shutdown; 55P03 lock timeout, 57014 statement timeout, 25P03 idle too long. */
 const SERVER_CODES = /^(08...|53...|57P0.|55P03|57014|25P03)$/
 
@@ -30,7 +33,12 @@ const DRIVER_MESSAGES =
 /** Is this error the database's absence, and not a fault of the request? */
 export function isDatabaseUnavailable(error: unknown): boolean {
   return causesOf(error).some(
-    ({ code, message }) => PRISMA_CODES.has(code) || SOCKET_CODES.has(code) || SERVER_CODES.test(code) || DRIVER_MESSAGES.test(message),
+    ({ code, message }) =>
+      PRISMA_CODES.has(code) ||
+      ADAPTER_KINDS.has(code) ||
+      SOCKET_CODES.has(code) ||
+      SERVER_CODES.test(code) ||
+      DRIVER_MESSAGES.test(message),
   )
 }
 
@@ -49,7 +57,7 @@ function causesOf(error: unknown): Cause[] {
   const causes: Cause[] = []
   for (let rest = error, depth = 0; isRecord(rest) && depth < 6; depth += 1) {
     const meta = isRecord(rest.meta) ? rest.meta : {}
-    for (const code of [rest.code, rest.originalCode, meta.code])
+    for (const code of [rest.code, rest.originalCode, rest.kind, meta.code])
       causes.push({ code: String(code ?? ''), message: String(rest.message ?? '') })
     rest = meta.driverAdapterError ?? rest.cause
   }
