@@ -7,6 +7,8 @@ export type PlanChange =
   | { readonly kind: 'fewer-batches'; readonly preparationId: string; readonly batches: number }
   | { readonly kind: 'drop-preparation'; readonly preparationId: string }
   | { readonly kind: 'without-canner'; readonly cannerId: string }
+  /** To look at only: what is planned with it would not be what the recipes say. */
+  | { readonly kind: 'boiled-in-canners' }
 
 /** The change as a form or an address sends it, "fewer-batches:ID:2". */
 export function planChangeText(change: PlanChange): string {
@@ -17,6 +19,8 @@ export function planChangeText(change: PlanChange): string {
       return `drop-preparation:${change.preparationId}`
     case 'without-canner':
       return `without-canner:${change.cannerId}`
+    case 'boiled-in-canners':
+      return change.kind
     default:
       return change satisfies never
   }
@@ -24,6 +28,7 @@ export function planChangeText(change: PlanChange): string {
 
 /** Reads what `planChangeText` writes; null for anything else. */
 export function readPlanChange(text: string): PlanChange | null {
+  if (text === 'boiled-in-canners') return { kind: text }
   const [kind, id, count, ...rest] = text.split(':')
   if (!id || rest.length > 0) return null
   if (kind === 'fewer-batches' && /^[1-9]\d{0,3}$/.test(count ?? '')) return { kind, preparationId: id, batches: Number(count) }
@@ -41,6 +46,7 @@ export function applyPlanChange(problem: DayProblem, change: PlanChange): Result
     )
     return ok({ ...problem, canners })
   }
+  if (change.kind === 'boiled-in-canners') return ok(withJarsBoiledInCanners(problem))
   const preparation = problem.preparations.find(({ id }) => id === change.preparationId)
   if (!preparation) return refuse({ kind: 'no-such-thing' })
   const jarsWanted = change.kind === 'drop-preparation' ? 0 : jarsOfFewer(preparation, change.batches)
@@ -49,6 +55,20 @@ export function applyPlanChange(problem: DayProblem, change: PlanChange): Result
     ...problem,
     preparations: problem.preparations.map((each) => (each === preparation ? { ...each, jarsWanted, spare } : each)),
   })
+}
+
+/** The day with every process at its published time and all empty jars boiled in the canners. */
+export function withJarsBoiledInCanners(problem: DayProblem): DayProblem {
+  const preparations = problem.preparations.map((each): PlanPreparation => {
+    const { process } = each
+    const sterilise = process.sterilise || process.minutes > process.publishedMinutes
+    return {
+      ...each,
+      jarTreatment: 'boiled-in-canner',
+      process: { ...process, minutes: process.publishedMinutes, sterilise, chosenBecause: null },
+    }
+  })
+  return { ...problem, preparations }
 }
 
 /** Jars that the batches left would typically give; never below none. */

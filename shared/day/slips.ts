@@ -1,3 +1,4 @@
+import { withJarsBoiledInCanners } from '@/shared/day/apply-plan-change'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { CannerMinutes, DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
@@ -55,11 +56,7 @@ function oneBatchFewer(problem: DayProblem, plan: DayPlan): Slip[] {
 function boiledInCanners(problem: DayProblem, longer: readonly PlanPreparation[]): Slip[] {
   const [first] = longer
   if (!first) return []
-  const changed = withPreparations(problem, (each) => ({
-    ...each,
-    jarTreatment: 'boiled-in-canner',
-    process: { ...each.process, minutes: each.process.publishedMinutes, sterilise: longer.includes(each), chosenBecause: null },
-  }))
+  const changed = withJarsBoiledInCanners(problem)
   const change = {
     kind: 'jars-boiled-in-canners',
     titles: longer.map(({ title }) => title),

@@ -54,6 +54,7 @@ export const planDay = defineCommand({
 function withChange(problem: DayProblem, text: string | undefined): Result<DayProblem, Refusal> {
   if (text === undefined) return ok(problem)
   const change = readPlanChange(text)
+  if (change?.kind === 'boiled-in-canners') return refuse(badInput({ change: ['Say on the recipes page how the jars are made ready.'] }))
   const changed = change && applyPlanChange(problem, change)
   return changed?.ok ? changed : refuse(badInput({ change: ['Choose one of the changes on the page.'] }))
 }

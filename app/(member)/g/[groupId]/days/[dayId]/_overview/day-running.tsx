@@ -1,4 +1,5 @@
 import { CommandForm } from '@/app/_forms/command-form'
+import { Fold } from '@/app/_ui/fold'
 import { Sheet } from '@/app/_ui/sheet'
 import { SubmitButton } from '@/app/_ui/submit-button'
 import { freshKey } from '@/lib/http/fresh-key'
@@ -17,13 +18,12 @@ export function DayRunning({ groupId, day, kitchens }: Props) {
   const form = { groupId, next: path }
   return (
     <Sheet lid="sunk" title="Date, hours and rules">
-      <details>
-        <summary>Change them</summary>
+      <Fold summary="Change them">
         <CommandForm {...form} command="edit-day" formKey={freshKey()} fixed={{ dayId: day.id, version: day.version }} className="form">
           <DayFields kitchens={kitchens} first={day} />
           <SubmitButton sending="Saving">Save the day</SubmitButton>
         </CommandForm>
-      </details>
+      </Fold>
       {day.state === 'claiming' && (
         <CommandForm {...form} command="close-claims" formKey={freshKey()} fixed={{ dayId: day.id }}>
           <SubmitButton kind="plain" sending="Sending">
@@ -32,14 +32,13 @@ export function DayRunning({ groupId, day, kitchens }: Props) {
         </CommandForm>
       )}
       {dayLife.mayMove(day.state, 'cancelled') && (
-        <details>
-          <summary>Call the day off</summary>
+        <Fold summary="Call the day off">
           <CommandForm {...form} command="cancel-day" formKey={freshKey()} fixed={{ dayId: day.id }}>
             <SubmitButton kind="grave" sending="Sending" consequence="Claims and promises end. It cannot be taken back.">
               Call the day off
             </SubmitButton>
           </CommandForm>
-        </details>
+        </Fold>
       )}
     </Sheet>
   )

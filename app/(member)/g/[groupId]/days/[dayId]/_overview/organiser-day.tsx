@@ -71,12 +71,7 @@ function Outlook({ outlook: { problem, outcome }, day, stock, path }: OutlookPro
       <CannerTime problem={problem} plan={plan} />
       <NearlyFull measures={dayMeasures(problem, plan, stock, day)} />
       {day.state !== 'resting' && day.state !== 'closed' && (
-        <SlipTable
-          slips={planSlips(problem, plan)}
-          emptyBy={problem.window.cannersEmptyBy}
-          planPath={`${path}/plan`}
-          recipesPath={`${path}/recipes`}
-        />
+        <SlipTable slips={planSlips(problem, plan)} emptyBy={problem.window.cannersEmptyBy} planPath={`${path}/plan`} />
       )}
     </>
   )

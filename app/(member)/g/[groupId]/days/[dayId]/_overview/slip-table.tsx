@@ -7,10 +7,10 @@ import type { KitchenTime } from '@/shared/time/kitchen-time'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { saySlip, saySlipCost } from '@/shared/wording/say-slip'
 
-type SlipTableProps = { slips: readonly Slip[]; emptyBy: KitchenTime; planPath: string; recipesPath: string }
+type SlipTableProps = { slips: readonly Slip[]; emptyBy: KitchenTime; planPath: string }
 
 /** The plan beside what would happen if something slipped; each row was planned to the last canner. */
-export function SlipTable({ slips, emptyBy, planPath, recipesPath }: SlipTableProps) {
+export function SlipTable({ slips, emptyBy, planPath }: SlipTableProps) {
   const columns = [
     { key: 'change', head: 'Change' },
     { key: 'minutes', head: 'Canner min', numeric: true },
@@ -25,7 +25,7 @@ export function SlipTable({ slips, emptyBy, planPath, recipesPath }: SlipTablePr
       minutes: minutesOf(slip),
       empty: emptied(slip),
       cost: saySlipCost(slip),
-      act: action(slip, planPath, recipesPath),
+      act: action(slip, planPath),
     },
   }))
   return (
@@ -49,7 +49,7 @@ function emptied({ finishAt, cannerMinutes }: Slip) {
   )
 }
 
-function action({ change }: Slip, planPath: string, recipesPath: string) {
+function action({ change }: Slip, planPath: string) {
   switch (change.kind) {
     case 'as-planned':
       return (
@@ -62,11 +62,7 @@ function action({ change }: Slip, planPath: string, recipesPath: string) {
     case 'canner-breaks':
       return <Try planPath={planPath} change={{ kind: 'without-canner', cannerId: change.cannerId }} says="Choose" />
     case 'jars-boiled-in-canners':
-      return (
-        <LinkButton small kind="plain" href={recipesPath}>
-          Show why
-        </LinkButton>
-      )
+      return <Try planPath={planPath} change={{ kind: 'boiled-in-canners' }} says="Show why" />
     default:
       return change satisfies never
   }

@@ -1,0 +1,69 @@
+import type { Metadata } from 'next'
+import { EmptyState } from '@/app/_ui/empty-state'
+import { Page } from '@/app/_ui/page'
+import { PageHead } from '@/app/_ui/page-head'
+import { Sheet } from '@/app/_ui/sheet'
+import { requireActor } from '@/lib/auth/current-actor'
+import { dayProducts } from '@/lib/queries/day-claims'
+import { type DayHead, requireDayHead } from '@/lib/queries/day-head'
+import { type DayOutlook, dayOutlook } from '@/lib/queries/day-outlook'
+import { triedOutlook } from '@/lib/queries/tried-outlook'
+import { may } from '@/shared/access/policy'
+import { sayDate } from '@/shared/time/calendar-date'
+import { formatClock } from '@/shared/time/kitchen-time'
+import { sayFinish } from '@/shared/wording/say-plan'
+import { DoesNotFit } from '../_overview/does-not-fit'
+import { PlanForm } from './plan-form'
+import { Timetable } from './timetable'
+
+export const metadata: Metadata = { title: 'The timetable' }
+
+type Props = { params: Promise<{ groupId: string; dayId: string }>; searchParams: Promise<{ change?: string | string[] }> }
+
+/** The day's timetable: the saved one, or for the organiser the one it would be, with or without a change. */
+export default async function PlanPage({ params, searchParams }: Props) {
+  const { groupId, dayId } = await params
+  const actor = await requireActor(groupId, 'see-plan')
+  const { change } = await searchParams
+  const day = await requireDayHead(groupId, dayId)
+  const mayPlan = may(actor, 'plan-day') && (day.state === 'claiming' || day.state === 'planned')
+  const tried = mayPlan && typeof change === 'string' ? await triedOutlook(groupId, dayId, change) : null
+  const outlook = tried ?? (await readOutlook(groupId, day))
+  const isShown = outlook && (outlook.stored !== null || may(actor, 'plan-day'))
+  return (
+    <Page>
+      <PageHead
+        kicker={`${day.name}, ${sayDate(day.date)}, ${day.kitchen.name}`}
+        title={isShown ? titleOf(outlook) : 'No timetable yet'}
+        lead={isShown && outlook.outcome.ok ? sayFinish(outlook.problem, outlook.outcome.value) : undefined}
+        action={
+          mayPlan && outlook ? (
+            <PlanForm groupId={groupId} dayId={dayId} outlook={outlook} change={tried && typeof change === 'string' ? change : undefined} />
+          ) : undefined
+        }
+      />
+      {tried && <p className="said">This is a try. Nothing is saved until you plan it so.</p>}
+      {isShown ? <Shown outlook={outlook} /> : <NotYet />}
+    </Page>
+  )
+}
+
+async function readOutlook(groupId: string, { id, state }: DayHead): Promise<DayOutlook | null> {
+  const products = await dayProducts(groupId, id)
+  return dayOutlook(groupId, id, state, new Map(products.map((product) => [product.id, product.offered])))
+}
+
+function titleOf({ outcome }: DayOutlook): string {
+  if (!outcome.ok) return 'It does not fit.'
+  const { finishAt, bindingReason } = outcome.value
+  return `Finish ${formatClock(finishAt)}, ${bindingReason.slackMinutes} min to spare.`
+}
+
+const Shown = ({ outlook: { problem, outcome } }: { outlook: DayOutlook }) =>
+  outcome.ok ? <Timetable problem={problem} plan={outcome.value} /> : <DoesNotFit problem={problem} refusal={outcome.problem} />
+
+const NotYet = () => (
+  <Sheet lid="flat" title="The timetable">
+    <EmptyState text="The timetable stands here as soon as the claims are in and the organiser has planned the day." />
+  </Sheet>
+)
