@@ -4,6 +4,10 @@ import { dataFolder } from './project-paths.mjs'
 import { runPostgres } from './run-postgres.mjs'
 import { prepareDatabase, superuserAddress } from './prepare-database.mjs'
 
+/** PostgreSQL, Appendix A: invalid_password. */
+const WRONG_PASSWORD = '28P01'
+const FOREIGN_DATABASE = `The database in ${dataFolder} was made with other passwords than its settings.json holds: put that file back, or take the whole folder away to begin anew.`
+
 /**
  * A database to work on.
  *
@@ -42,6 +46,6 @@ export async function openDatabase({ takeOver = false } = {}) {
     return { ...urls, isEmbedded: true, close: server.stop }
   } catch (error) {
     await server.stop()
-    throw error
+    throw /** @type {{ code?: string }} */ (error).code === WRONG_PASSWORD ? new Error(FOREIGN_DATABASE, { cause: error }) : error
   }
 }

@@ -1,6 +1,16 @@
 import { execFileSync, spawnSync } from 'node:child_process'
-import { createHash } from 'node:crypto'
-import { chownSync, cpSync, existsSync, mkdirSync, readFileSync, realpathSync, symlinkSync } from 'node:fs'
+import {
+  chmodSync,
+  chownSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  realpathSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { dirname, join, relative } from 'node:path'
 import { packagePath } from './project-paths.mjs'
 
@@ -16,11 +26,15 @@ const SERVER_USER = 'postgres'
  * @property {{ uid: number, gid: number } | undefined} runAs - set when we are root
  */
 
+/** Where the server lives when its user cannot enter our own folders. */
+const OPEN_HOME = '/var/lib/lidsong'
+
 /**
  * Finds the server's programs and a data folder that the server's user can reach.
  *
- * As root, a checkout under a closed folder (such as /root) cannot be entered by the server's user:
- * programs and data then live under /var/lib/lidsong, in a folder named for the checkout, so that the next start finds them again.
+ * As root, a checkout under a closed folder (such as /root) cannot be entered by the server's user: programs and data then live
+ * in a folder of their own elsewhere. A file beside the wanted data folder names it, so that the next start finds them again,
+ * and taking our folder away begins anew.
  *
  * @param {string} wantedDataFolder
  * @returns {PostgresFiles}
@@ -33,10 +47,21 @@ export function findPostgresFiles(wantedDataFolder) {
   if (!runAs || (canReach(runAs, programs) && canReach(runAs, existingParent(wantedDataFolder)))) {
     return { programs, dataFolder: wantedDataFolder, runAs }
   }
-  const home = join('/var/lib/lidsong', createHash('sha256').update(wantedDataFolder).digest('hex').slice(0, 12))
+  const home = openHome(`${wantedDataFolder}.elsewhere`)
   const copied = join(home, 'native')
   if (!existsSync(copied)) cpSync(native, copied, { recursive: true, verbatimSymlinks: true })
   return { programs: join(copied, 'bin'), dataFolder: join(home, 'postgres'), runAs }
+}
+
+/** The folder that the note names, or a new one. */
+function openHome(/** @type {string} */ note) {
+  if (existsSync(note)) return readFileSync(note, 'utf8').trim()
+  mkdirSync(OPEN_HOME, { recursive: true, mode: 0o755 })
+  const home = mkdtempSync(join(OPEN_HOME, 'server-'))
+  chmodSync(home, 0o711)
+  mkdirSync(dirname(note), { recursive: true, mode: 0o711 })
+  writeFileSync(note, home)
+  return home
 }
 
 /** Makes an empty folder that only the server's user may enter. */
