@@ -23,7 +23,12 @@ export function useEntry(name: string, first?: string | number | null) {
   return {
     typed: (link.state.typed?.[key] as string | undefined) ?? first,
     typedList: link.state.typed?.[key] as readonly string[] | undefined,
-    errors: local ? [local] : link.state.refusal?.fields?.[key],
+    errors: local ? [local] : errorsOf(link.state.refusal?.fields, key),
     wired: { ref, onBlur, onChange },
   }
+}
+
+/** What the server says of an entry; a list is also wrong in one of its items, said as `skills.0`. */
+function errorsOf(fields: Readonly<Record<string, readonly string[]>> | undefined, key: string): readonly string[] | undefined {
+  return fields?.[key] ?? Object.entries(fields ?? {}).find(([path]) => path.startsWith(`${key}.`))?.[1]
 }
