@@ -49,17 +49,18 @@ export async function must(answer: ReturnType<typeof runCommand>): Promise<Reply
  */
 export async function seedS1Evening(
   client: PrismaClient,
-  more: { readonly state?: string; readonly isDemo?: boolean } = {},
+  more: { readonly state?: string; readonly isDemo?: boolean; readonly groupId?: string } = {},
 ): Promise<void> {
-  const { groupId, dayId, kitchenId } = S1
-  const { state = 'running', isDemo = true } = more
+  const { dayId, kitchenId } = S1
+  const { state = 'running', isDemo = true, groupId = S1.groupId } = more
+  const userId = (id: string) => (groupId === S1.groupId ? `user-${id}` : `${groupId}-user-${id}`)
   await client.group.create({
     data: { id: groupId, name: 'Fern Hollow', code: 'FH', timeZone: 'America/New_York', askLine: 'Alder Lane Hall, Thursdays', isDemo },
   })
   await client.household.createMany({
     data: Object.keys(CLAIMS).map((name) => ({ groupId, id: name, name, allergens: name === 'Dunmarrow' ? ['mustard'] : [] })),
   })
-  await client.user.createMany({ data: PEOPLE.map(([id, name]) => ({ id: `user-${id}`, email: `${id}@example.test`, name })) })
+  await client.user.createMany({ data: PEOPLE.map(([id, name]) => ({ id: userId(id), email: `${userId(id)}@example.test`, name })) })
   await client.person.createMany({
     data: PEOPLE.map(([id, name, householdId, role, ageClass, skills]) => ({
       groupId,
@@ -72,10 +73,10 @@ export async function seedS1Evening(
       limits: [],
       allergies: name === 'Esme' ? ['mustard'] : [],
       languages: ['en'],
-      userId: `user-${id}`,
+      userId: userId(id),
     })),
   })
-  await seedKitchen(client)
+  await seedKitchen(client, groupId)
   await client.day.create({
     data: {
       groupId,
@@ -94,11 +95,11 @@ export async function seedS1Evening(
       lidLotId: S1.lidLotId,
     },
   })
-  await seedPlan(client)
+  await seedPlan(client, groupId)
 }
 
-async function seedKitchen(client: PrismaClient): Promise<void> {
-  const { groupId, kitchenId } = S1
+async function seedKitchen(client: PrismaClient, groupId: string): Promise<void> {
+  const { kitchenId } = S1
   await client.kitchen.create({
     data: {
       groupId,
@@ -138,8 +139,8 @@ async function seedKitchen(client: PrismaClient): Promise<void> {
   })
 }
 
-async function seedPlan(client: PrismaClient): Promise<void> {
-  const { groupId, dayId } = S1
+async function seedPlan(client: PrismaClient, groupId: string): Promise<void> {
+  const { dayId } = S1
   const process = { method: 'boiling-water', processMinutes: 10, processSource: 'as printed', jarTreatment: 'washed-hot', offered: 60 }
   await client.preparation.createMany({
     data: [

@@ -1,6 +1,7 @@
 import 'server-only'
 import { randomUUID } from 'node:crypto'
 import type { CommandContext } from '@/lib/commands/command'
+import type { Tx } from '@/lib/db/in-transaction'
 import type { WaitingJars } from '@/shared/floor/check-loading'
 import { type LoadProcess, type LoadProcessProblem, loadProcess, readRowKey } from '@/shared/floor/load-process'
 import { lotBatchCode } from '@/shared/floor/lot-letters'
@@ -119,8 +120,7 @@ export async function giveLots(
   for (const batch of batches) {
     const fresh = batch.jars.filter((jar) => jar.lotId === null).map((jar) => jar.id)
     if (fresh.length > 0) {
-      const batchPart = lotBatchCode(batch.code, batch.letter, letters)
-      const lotNumber = makeLotNumber({ group: day.groupCode, date: day.date, batch: batchPart, load: Number(load.code.slice(1)) })
+      const lotNumber = await freeLotNumber(tx, day, lotBatchCode(batch.code, batch.letter, letters), Number(load.code.slice(1)))
       const lot = await tx.lot.create({
         data: { groupId, id: randomUUID(), lotNumber, batchId: batch.id, loadId: load.id },
         select: { id: true },
@@ -132,4 +132,17 @@ export async function giveLots(
     await tx.jar.updateMany({ where: { groupId, id: { in: batch.jars.map((jar) => jar.id) } }, data: { whereNow: 'canner' } })
   }
   return numbers
+}
+
+/**
+ * A lot number that nobody has: another day of the same date, or a group with the same code, may have taken it. Then the load's number is told apart by its
+ * hundreds, C106 for the sixth load.
+ */
+async function freeLotNumber(tx: Tx, { groupCode, date }: FloorDay, batch: string, load: number): Promise<string> {
+  const loads = Array.from({ length: 10 }, (_, hundreds) => load + 100 * hundreds).filter((number) => number <= 999)
+  const numbers = loads.map((number) => makeLotNumber({ group: groupCode, date, batch, load: number }))
+  const taken = await tx.lot.findMany({ where: { lotNumber: { in: numbers } }, select: { lotNumber: true } })
+  const free = numbers.find((number) => !taken.some(({ lotNumber }) => lotNumber === number))
+  if (!free) throw new Error(`no lot number is left for batch ${batch} of ${date}`)
+  return free
 }
