@@ -141,7 +141,7 @@ function canPrepare(state: DayState, batch: ModelBatch, team: number, start: num
 function enoughPeople(state: DayState, skill: number, people: number, from: number, to: number): boolean {
   let found = 0
   for (const crew of state.model.crewsWith[skill] ?? []) {
-    found += leastFree(state, crew * state.width, from, to)
+    found += Math.max(0, leastFree(state, crew * state.width, from, to))
     if (found >= people) return true
   }
   return false

@@ -1,0 +1,73 @@
+import type { CanningDay, DayBatch, DayFamily } from '@/shared/scheduling/day/canning-day'
+import type { DayModel } from '@/shared/scheduling/day/day-model'
+import { emptyState } from '@/shared/scheduling/day/day-state'
+import { finishBound } from '@/shared/scheduling/day/finish-bounds'
+import { insertBatch } from '@/shared/scheduling/day/insert-batch'
+
+/** One reason why no plan of a day can exist, in a sentence that names the limit. */
+export type DayImpossible = { readonly reason: string }
+
+/**
+ * Reasons that make a day impossible whatever the timetable; empty when none was found, which does not promise a plan.
+ *
+ * Looks at each batch alone in an empty kitchen, at the jars to cool, and at the bound.
+ */
+export function impossibleReasons(model: DayModel): DayImpossible[] {
+  const { day } = model
+  const alone = day.batches.flatMap((batch) => batchReason(day, batch) ?? [])
+  if (alone.length > 0) return alone.slice(0, 10).map((reason) => ({ reason }))
+  const jars = day.batches.flatMap((batch) => batch.trays).reduce((sum, tray) => sum + tray, 0)
+  if (jars > day.coolingJars) return [{ reason: `${jars} jars have to cool, there is room for ${day.coolingJars} (coolingJars)` }]
+  const bound = finishBound(model)
+  if (bound.slot > model.slots) {
+    return [{ reason: `${bound.because}: the work ends at minute ${bound.slot * day.grid} at the earliest, closing is at ${day.close}` }]
+  }
+  return hopelessBatches(model)
+}
+
+function batchReason(day: CanningDay, batch: DayBatch): string | null {
+  const recipe = day.recipes.find((entry) => entry.id === batch.recipe)
+  const family = day.families.find((entry) => entry.id === recipe?.family)
+  if (!recipe || !family) return `${batch.id} is of no recipe and family of this day`
+  if (recipe.maxBatchMl !== null && batch.ml > recipe.maxBatchMl)
+    return `${batch.id} is ${batch.ml} ml, the tested maximum of ${recipe.id} is ${recipe.maxBatchMl} ml`
+  const kettle = Math.max(0, ...day.kettles.map((entry) => entry.ml))
+  if (batch.ml > kettle) return `${batch.id} is ${batch.ml} ml, the largest kettle holds ${kettle} ml`
+  return cannerReason(day, batch, family) ?? peopleReason(day, batch)
+}
+
+function cannerReason(day: CanningDay, batch: DayBatch, family: DayFamily): string | null {
+  const canners = day.canners.filter((canner) => canner.method === family.method)
+  if (canners.length === 0) return `${batch.id} needs a ${family.method} canner and there is none`
+  const holds = Math.max(0, ...canners.map((canner) => canner.jars[family.jarSize] ?? 0))
+  const tray = Math.max(...batch.trays)
+  if (tray > holds) return `${batch.id} has a tray of ${tray} ${family.jarSize} jars, no ${family.method} canner holds more than ${holds}`
+  if (family.method === 'pressure' && !day.operators.some((one) => one.maxCanners > 0 && one.to > one.from))
+    return `${batch.id} needs a pressure operator and there is none`
+  return null
+}
+
+function peopleReason(day: CanningDay, batch: DayBatch): string | null {
+  const withSkill = (skill: string) =>
+    day.crews.filter((crew) => crew.skills.some((has) => has === skill)).reduce((sum, crew) => sum + crew.people.length, 0)
+  const short = (what: string, skill: string, needed: number) =>
+    withSkill(skill) < needed ? `${batch.id} needs ${needed} people with ${skill} to ${what}, there are ${withSkill(skill)}` : null
+  const places =
+    day.prepPlaces < batch.prep.peopleMin ? `${batch.id} needs ${batch.prep.peopleMin} prep places, there are ${day.prepPlaces}` : null
+  return (
+    short('prepare', batch.prep.skill, batch.prep.peopleMin) ??
+    short('fill', batch.fill.skill, batch.fill.people) ??
+    short('load', day.handling.skill, day.handling.people) ??
+    places
+  )
+}
+
+/** Batches that find no place even alone in the kitchen with its breaks where they stand now. */
+function hopelessBatches(model: DayModel): DayImpossible[] {
+  if (model.crews.some((crew) => crew.breakLength > 0)) return []
+  const manner = { limit: model.slots, fromEnd: false, blink: 0, joinFirst: false, prepLate: false, random: () => 0 }
+  const hopeless = model.day.batches.filter((_, index) => !insertBatch(emptyState(model), index, manner))
+  return hopeless
+    .slice(0, 10)
+    .map((batch) => ({ reason: `${batch.id} finds no time between opening and closing, even alone in the kitchen` }))
+}

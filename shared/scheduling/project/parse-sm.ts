@@ -1,0 +1,83 @@
+import type { FileProblem } from '@/shared/scheduling/file-problem'
+import { type Project, projectProblem } from '@/shared/scheduling/project/project'
+import { ok, type Result, refuse } from '@/shared/result/result'
+
+/**
+ * Reads a single-mode project file of the PSPLIB form (`.sm`): precedence relations, requests and durations, resource availabilities.
+ *
+ * Source: Kolisch, Sprecher 1996, PSPLIB – A project scheduling problem library, EJOR 96:205-216. Jobs 1 and n are dummies. Job k of the
+ * file is task k − 1.
+ *
+ * @returns the project, or the section and line that is not as described
+ */
+export function parseSm(text: string): Result<Project, FileProblem> {
+  const lines = text.split(/\r?\n/)
+  const jobs = readCount(lines, /^jobs .*:\s*(\d+)/i)
+  if (jobs === null || jobs < 1 || jobs > 5_000)
+    return refuse({ field: 'jobs (incl. supersource/sink)', message: 'must be a number from 1 to 5000' })
+  const arcs = readRows(lines, 'PRECEDENCE RELATIONS', jobs, 2)
+  if (!arcs.ok) return arcs
+  const requests = readRows(lines, 'REQUESTS/DURATIONS', jobs, 3)
+  if (!requests.ok) return requests
+  const capacities = readCapacities(lines)
+  if (!capacities.ok) return capacities
+  return buildProject(arcs.value, requests.value, capacities.value)
+}
+
+type Row = { readonly line: number; readonly numbers: readonly number[] }
+
+function readCount(lines: readonly string[], pattern: RegExp): number | null {
+  const found = lines.map((line) => pattern.exec(line.trim())).find((match) => match !== null)
+  return found ? Number(found[1]) : null
+}
+
+/** The rows of numbers under a heading, one a job. */
+function readRows(lines: readonly string[], heading: string, count: number, least: number): Result<Row[], FileProblem> {
+  const at = lines.findIndex((line) => line.toUpperCase().startsWith(heading))
+  if (at < 0) return refuse({ field: heading, message: 'is missing' })
+  const rows: Row[] = []
+  for (let line = at + 1; line < lines.length && rows.length < count; line++) {
+    const text = (lines[line] ?? '').trim()
+    if (text.startsWith('***')) break
+    if (!/^-?\d/.test(text)) continue
+    const numbers = text.split(/\s+/).map(Number)
+    if (numbers.length < least || numbers.some((number) => !Number.isInteger(number) || number < 0)) {
+      return refuse({ field: `${heading}, line ${line + 1}`, message: 'must be whole numbers of at least 0' })
+    }
+    rows.push({ line: line + 1, numbers })
+  }
+  return rows.length === count ? ok(rows) : refuse({ field: heading, message: `has ${rows.length} rows, ${count} jobs are announced` })
+}
+
+function readCapacities(lines: readonly string[]): Result<number[], FileProblem> {
+  const at = lines.findIndex((line) => line.toUpperCase().startsWith('RESOURCEAVAILABILITIES'))
+  const row = lines.slice(at + 1).find((line) => /^\s*\d/.test(line))
+  const numbers = (row ?? '').trim().split(/\s+/).filter(Boolean).map(Number)
+  if (at < 0 || numbers.length === 0) return refuse({ field: 'RESOURCEAVAILABILITIES', message: 'is missing' })
+  if (numbers.some((number) => !Number.isInteger(number) || number < 0))
+    return refuse({ field: 'RESOURCEAVAILABILITIES', message: 'must be whole numbers of at least 0' })
+  return ok(numbers)
+}
+
+function buildProject(precedence: readonly Row[], requests: readonly Row[], capacities: readonly number[]): Result<Project, FileProblem> {
+  const arcs = precedence.flatMap(({ numbers }) => {
+    const [job = 0, , count = 0] = numbers
+    return numbers.slice(3, 3 + count).map((after) => ({ before: job - 1, after: after - 1, lag: 0 }))
+  })
+  const tasks = requests.map(({ numbers }) => ({
+    modes: [{ duration: numbers[2] ?? 0, needs: capacities.map((_, resource) => numbers[3 + resource] ?? 0) }],
+  }))
+  const project: Project = { tasks, arcs, capacities }
+  const problem = projectProblem(project)
+  if (!problem) return ok(project)
+  if (problem.kind === 'cycle')
+    return refuse({
+      field: 'PRECEDENCE RELATIONS',
+      message: `jobs ${problem.tasks.map((task) => task + 1).join(', ')} wait for one another in a circle`,
+    })
+  if (problem.kind === 'unknown-task') return refuse({ field: 'PRECEDENCE RELATIONS', message: `there is no job ${problem.task + 1}` })
+  return refuse({
+    field: `REQUESTS/DURATIONS, job ${problem.task + 1}`,
+    message: `needs ${problem.needed} of resource ${problem.resource + 1}, there are ${problem.capacity}`,
+  })
+}
