@@ -1,0 +1,38 @@
+import { parentPort, workerData } from 'node:worker_threads'
+import { type FoundPlan, type NoSearch, searchFile } from './plan-search'
+
+/** What the worker is started with: a file's name and text, the seed, and the milliseconds it may take. */
+export type PlanOrder = { readonly name: string; readonly text: string; readonly seed: number; readonly milliseconds: number }
+
+/** What the worker tells while it searches and when it ends. */
+export type PlanNews =
+  | { readonly kind: 'better'; readonly found: FoundPlan; readonly afterMs: number }
+  | { readonly kind: 'refused'; readonly why: NoSearch }
+  | { readonly kind: 'ended'; readonly reasons: readonly string[] }
+
+const order: PlanOrder = workerData
+const started = performance.now()
+const tell = (news: PlanNews) => parentPort?.postMessage(news)
+
+search()
+
+/** Searches until the time is spent or the plan is proved best, and tells of every better plan. */
+function search(): void {
+  const answer = searchFile(order.name, order.text, order.seed)
+  if (!answer.ok) {
+    tell({ kind: 'refused', why: answer.problem })
+    return
+  }
+  let told = Number.POSITIVE_INFINITY
+  for (;;) {
+    const best = answer.value.best()
+    if (best && best.makespan < told) {
+      told = best.makespan
+      tell({ kind: 'better', found: best, afterMs: performance.now() - started })
+    }
+    if (performance.now() - started >= order.milliseconds || !answer.value.goOn()) break
+  }
+  const last = answer.value.best()
+  if (last && last.makespan < told) tell({ kind: 'better', found: last, afterMs: performance.now() - started })
+  tell({ kind: 'ended', reasons: last ? [] : answer.value.reasons() })
+}
