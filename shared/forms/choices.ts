@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { ClockTime } from './fields'
+import { ClockTime, typedNumber } from './fields'
 
 /** Several of a closed list: from a form a list or one text, from JSON a list. Repeats are dropped. */
 export const someOf = <const Values extends readonly [string, ...string[]]>(values: Values, ask: string) =>
@@ -18,6 +18,8 @@ export const Seen = z
   .regex(/^[0-9a-f]{16}$/, 'Load the page again.')
   .optional()
 
-/** A number with decimals from a form or from JSON; empty and absent are null. */
+/** A number with decimals from a form or from JSON; empty and absent are null, never 0. */
 export const optionalNumber = (least: number, most: number, ask: string) =>
-  z.union([z.literal('').transform(() => null), z.null(), z.coerce.number<unknown>(ask).min(least, ask).max(most, ask)], ask).default(null)
+  z
+    .union([z.literal('').transform(() => null), z.null(), typedNumber(ask).pipe(z.number(ask).min(least, ask).max(most, ask))], ask)
+    .default(null)

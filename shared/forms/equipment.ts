@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { BURNER_KINDS, BURNER_USES, KETTLE_MATERIALS, KETTLE_USES } from '@/shared/kitchen/equipment'
 import { GAUGES, METHODS } from '@/shared/kitchen/methods'
 import { optionalNumber, Seen, someOf } from './choices'
-import { CalendarDate, Id, line, optionalLine, whole } from './fields'
+import { CalendarDate, Id, line, optionalLine, typedNumber, whole } from './fields'
 
 const label = line(40, 'Give it the name that stands on it.')
 
@@ -47,7 +47,7 @@ export type EditBurner = z.infer<typeof EditBurner>
 
 const kettleFields = {
   label,
-  litres: z.coerce.number<unknown>('How many litres does it hold?').min(0.25, 'At least 0.25 litres.').max(500, 'At most 500 litres.'),
+  litres: typedNumber('How many litres does it hold?').pipe(z.number().min(0.25, 'At least 0.25 litres.').max(500, 'At most 500 litres.')),
   material: z.enum(KETTLE_MATERIALS, 'What is it made of?'),
   keptFor: z.enum(KETTLE_USES, 'What is it kept for?').default('any'),
   outOfUse,

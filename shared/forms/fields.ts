@@ -35,9 +35,27 @@ export const plainNumber = (ask: string) =>
     ask,
   )
 
+/**
+ * A number from JSON, or digits from a form; with decimals after a point, perhaps with a sign.
+ *
+ * Nothing else counts: an empty text, null or a list is no 0, because a 0 that nobody typed is a guess.
+ */
+export const typedNumber = (ask: string) =>
+  z.union(
+    [
+      z.number(),
+      z
+        .string()
+        .trim()
+        .regex(/^[+-]?(\d{1,15}(\.\d{0,15})?|\.\d{1,15})$/)
+        .transform(Number),
+    ],
+    ask,
+  )
+
 /** A whole number from a form or from JSON. */
 export const whole = (least: number, most: number, ask: string) =>
-  plainNumber(ask).pipe(
+  typedNumber(ask).pipe(
     z
       .number(ask)
       .int(`${ask} Use a whole number.`)

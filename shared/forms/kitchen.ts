@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { wholeFeet } from '@/shared/process/elevation'
 import { Seen } from './choices'
-import { ClockTime, Id, line, optionalLine, whole } from './fields'
+import { ClockTime, Id, line, optionalLine, typedNumber, whole } from './fields'
 
 const ASK_ELEVATION = 'Say how high the kitchen lies. A survey map or the county knows it; nobody guesses it.'
 const LOWEST_FEET = -1500
@@ -10,7 +10,7 @@ const MINUTES_A_DAY = 1440
 
 const kitchenFields = {
   name: line(60, 'Give the kitchen a name.'),
-  elevation: z.coerce.number<unknown>(ASK_ELEVATION),
+  elevation: typedNumber(ASK_ELEVATION),
   elevationUnit: z.enum(['ft', 'm'], 'Feet or metres?'),
   elevationSource: line(120, 'Say how that is known: a survey map, the county, a survey mark.'),
   opensAt: ClockTime,
