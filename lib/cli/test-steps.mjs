@@ -80,8 +80,9 @@ async function checkBrowser() {
   const chromium = await findChromium()
   const file = freshReport('browser.json')
   const args = [packagePath('@playwright', 'test', 'cli.js'), 'test', '--config', 'tests/config/playwright.config.ts']
+  const { DATABASE_URL: _, DATABASE_OWNER_URL: __, ...env } = process.env // the journeys' database is the served app's own
   const code = await withServedApp((served) =>
-    runTestCommand(args, { ...process.env, ...served, CHROMIUM_PATH: chromium, PLAYWRIGHT_JSON_OUTPUT_FILE: file }),
+    runTestCommand(args, { ...env, ...served, CHROMIUM_PATH: chromium, PLAYWRIGHT_JSON_OUTPUT_FILE: file }),
   )
   return countPlaywright(file, code)
 }
