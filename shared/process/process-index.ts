@@ -1,11 +1,9 @@
-import { JAR_SIZES, type JarSize, jarName } from '@/shared/kitchen/jar-sizes'
+import { JAR_SIZES, type JarSize } from '@/shared/kitchen/jar-sizes'
 import { type Gauge, type Method, PACKS, type Pack } from '@/shared/kitchen/methods'
-import { HAZARDS, type HazardId } from './hazards'
 import type { Band, PublishedRow, Schedule } from './published-row'
 import { PUBLISHED_ROWS } from './published-rows'
-import { type JarAcid, type ScheduledProcess, TABLES_AS_OF } from './scheduled-process'
-import { UTAH_TIMETABLE } from './sources'
-import { STERILE_BELOW_MINUTES, STERILISING_SOURCE } from './sterilising'
+import { type PrintedPlace, readyProcess } from './ready-process'
+import type { ScheduledProcess } from './scheduled-process'
 
 /** A canner as the tables tell them apart: the method, and for pressure the gauge. */
 export type CannerKind = Exclude<Method, 'pressure'> | Gauge
@@ -24,14 +22,8 @@ export type ReadyLines = readonly [ReadyLine, ...ReadyLine[]]
 
 type FoodLines = { readonly [C in CannerKind]?: { readonly [P in Pack]?: { readonly [J in JarSize]?: ReadyLines } } }
 
-/** Longest process, elevation included, in an atmospheric steam canner. Source: University of Missouri Extension (2017), Conditions for steam canning. */
-export const STEAM_LIMIT_MINUTES = 45
-
 /** What the published rule lets a smaller jar use. Sources: Kansas State University Extension, You Asked It (2019), Choose the right jar; Michigan State University Extension (2018) for half-pints. */
 const NEXT_LISTED: Partial<Record<JarSize, JarSize>> = { 'half-pint': 'pint', '12-oz': 'pint', 'pint-and-half': 'quart' }
-
-const ALWAYS =
-  'Follow the tested recipe exactly; local codes and licensed practice come first. Selling or donating home-canned food is often not allowed.'
 
 /** The printed lines for a food, canner, pack and jar; several where a table prints several pressures, undefined where there is none. */
 export const linesOf = (foodId: string, canner: CannerKind, pack: Pack, jar: JarSize): ReadyLines | undefined =>
@@ -61,11 +53,10 @@ function addRow(lines: Map<string, FoodLines>, row: PublishedRow, canner: Canner
   const ofFood: FoodLines = lines.get(row.foodId) ?? {}
   const ofCanner: { [P in Pack]?: { [J in JarSize]?: ReadyLines } } = {}
   lines.set(row.foodId, { ...ofFood, [canner]: ofCanner })
+  const method = canner === 'atmospheric-steam' ? canner : row.method
   for (const pack of PACKS) {
     for (const jar of JAR_SIZES) {
-      const [first, ...others] = schedulesFor(row, pack, jar).map(({ schedule, jarRow }) =>
-        readyLine(row, schedule, canner, pack, jar, jarRow),
-      )
+      const [first, ...others] = schedulesFor(row, pack, jar).map((printed) => readyLine({ row, method, pack, jar, ...printed }))
       if (first !== undefined) ofCanner[pack] = { ...ofCanner[pack], [jar]: [first, ...others] }
     }
   }
@@ -80,10 +71,10 @@ function schedulesFor(row: PublishedRow, pack: Pack, jar: JarSize): { schedule: 
   return own.length > 0 || next === undefined ? own : at(next)
 }
 
-function readyLine(row: PublishedRow, schedule: Schedule, canner: CannerKind, pack: Pack, jar: JarSize, jarRow: JarSize): ReadyLine {
-  const option = schedule.option ?? null
-  const bands = bandsInUse(row, schedule)
-  return { row, option, bands: bands.map((band) => ({ band, process: readyProcess(row, schedule, canner, pack, jar, jarRow, band) })) }
+function readyLine(place: PrintedPlace): ReadyLine {
+  const { row, schedule } = place
+  const bands = bandsInUse(row, schedule).map((band) => ({ band, process: readyProcess(place, band) }))
+  return { row, option: schedule.option ?? null, bands }
 }
 
 /** The stricter reading above 8,000 ft: the longer printed time where there is one, otherwise nothing. */
@@ -93,112 +84,6 @@ function bandsInUse(row: PublishedRow, { bands, utahMinutesAbove8000 }: Schedule
   if (utahMinutesAbove8000 === undefined) return closed
   return [...closed, { minFeet: 8001, maxFeet: 10000, printed: '8,001-10,000 ft', minutes: utahMinutesAbove8000, psi: null }]
 }
-
-function readyProcess(
-  row: PublishedRow,
-  schedule: Schedule,
-  canner: CannerKind,
-  pack: Pack,
-  jar: JarSize,
-  jarRow: JarSize,
-  band: Band,
-): ReadyBand['process'] {
-  const { minutes } = band
-  const isSteam = canner === 'atmospheric-steam'
-  if (minutes === null || (isSteam && minutes > STEAM_LIMIT_MINUTES)) return null
-
-  const method = isSteam ? 'atmospheric-steam' : row.method
-  const source = band.minFeet === 8001 ? UTAH_TIMETABLE : row.source
-  const exception = row.headspaceExceptions?.find((each) => each.pack === pack && each.jar === jarRow)
-  return {
-    processId: row.id,
-    rowKey: rowKey(row, schedule, method, pack, jarRow, band),
-    edition: source.edition,
-    tablesAsOf: TABLES_AS_OF,
-    foodId: row.foodId,
-    food: row.food,
-    acidity: row.acidity,
-    method,
-    gauge: row.gauge,
-    pack,
-    jar,
-    jarRow,
-    jarNote:
-      jar === jarRow ? null : `A ${jarName(jar)} goes at the ${jarName(jarRow)} time, the next size listed; the time is not shortened.`,
-    option: schedule.option ?? null,
-    otherOptions: otherOptions(row, schedule, pack, jarRow, band),
-    minutes,
-    psi: band.psi,
-    needlePsi: null,
-    elevationFeet: band.minFeet,
-    band: band.printed,
-    bandMinFeet: band.minFeet,
-    bandMaxFeet: band.maxFeet,
-    headspaceInches: exception?.inches ?? row.headspaceInches,
-    headspaceNote: exception?.note ?? null,
-    acidification: jarAcid(row, jarRow),
-    sterilise: {
-      required: minutes < STERILE_BELOW_MINUTES && row.sterileJarsUnder10Minutes === true,
-      minutes: null,
-      source: STERILISING_SOURCE,
-    },
-    minutesWithoutSterilising: null,
-    packLimits: row.packLimits ?? null,
-    source,
-    cautions: cautionsFor(row, method),
-    notes: [...(row.notes ?? []), ...steamNotes(row, method), ...openBandNotes(row, band)],
-    disagreements: [...(row.disagreements ?? []), ...(row.closesAt8000Feet === undefined ? [] : [row.closesAt8000Feet])],
-  }
-}
-
-const rowKey = (row: PublishedRow, { option }: Schedule, method: Method, pack: Pack, jarRow: JarSize, band: Band): string =>
-  [row.id, method, pack, jarRow, option === undefined ? null : `option-${option}`, `${band.minFeet}-${band.maxFeet ?? 'up'}-ft`]
-    .filter((part) => part !== null)
-    .join('/')
-
-function otherOptions(row: PublishedRow, schedule: Schedule, pack: Pack, jarRow: JarSize, band: Band): ScheduledProcess['otherOptions'] {
-  return row.schedules.flatMap((each) => {
-    if (each.option === undefined || each === schedule || !each.packs.includes(pack) || !each.jars.includes(jarRow)) return []
-    const at = each.bands.find(({ minFeet }) => minFeet === band.minFeet)
-    return at?.minutes != null && at.psi !== null ? [{ option: each.option, minutes: at.minutes, psi: at.psi }] : []
-  })
-}
-
-/** Amounts are printed for pints and quarts; a smaller jar gets the amount of the size whose time it uses. */
-function jarAcid({ acidification }: PublishedRow, jarRow: JarSize): JarAcid | null {
-  if (acidification === undefined) return null
-  if (acidification.kind === 'in-the-recipe') return acidification
-  const size = jarRow === 'quart' ? 'quart' : 'pint'
-  return {
-    kind: 'add-to-each-jar',
-    lemonJuiceTbsp: acidification.lemonJuiceTbsp[size],
-    citricAcidTsp: acidification.citricAcidTsp[size],
-    vinegarTbsp: acidification.vinegarTbsp?.[size] ?? null,
-    note: acidification.note,
-  }
-}
-
-function cautionsFor(row: PublishedRow, method: Method): string[] {
-  const ids: HazardId[] = ['local-elevation', 'steam-burn']
-  if (method === 'pressure') ids.push('air-in-canner')
-  if (row.acidification?.kind === 'add-to-each-jar') ids.push('acidify-tomatoes')
-  if (row.acidity !== 'acid') ids.push('tested-recipe-only')
-  if (row.acidity === 'low-acid') ids.push('untested-thickener')
-  if (/jam|jell|preserve|spread|butter/i.test(row.food)) ids.push('hot-syrup')
-  return [...ids.map((id) => HAZARDS[id].caution), ALWAYS]
-}
-
-const steamNotes = (row: PublishedRow, method: Method): string[] =>
-  method === 'atmospheric-steam' && row.method === 'boiling-water'
-    ? [
-        `The boiling-water time in a steam canner: acid food only, ${STEAM_LIMIT_MINUTES} min at most with elevation, never opened (University of Missouri Extension, 2017).`,
-      ]
-    : []
-
-const openBandNotes = (row: PublishedRow, band: Band): string[] =>
-  band.maxFeet === null && band.minFeet === 6001 && row.gauge === null
-    ? ['Printed with no upper end. No publication read speaks of more than 10,000 ft: above 8,000 ft ask an extension office too.']
-    : []
 
 /** Every line that can be answered, by food. */
 const LINES: ReadonlyMap<string, FoodLines> = buildLines()
