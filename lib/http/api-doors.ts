@@ -1,6 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
 import { ClaimJars } from '@/shared/forms/claim'
+import { DayForApi } from '@/shared/forms/day-for-api'
 import { FloorEvent } from '@/shared/forms/floor-event'
 import { GAUGES, METHODS, PACKS } from '@/shared/kitchen/methods'
 import { JAR_SIZES } from '@/shared/kitchen/jar-sizes'
@@ -63,6 +64,13 @@ export const API_DOORS: readonly ApiDoor[] = [
     isUnsafe: true,
     body: ClaimJars,
     answer: Reply,
+  },
+  {
+    path: '/api/v1/groups/{groupId}/days/{dayId}',
+    method: 'get',
+    operationId: 'readDay',
+    summary: 'A canning day: its hours and products, and what the asker may see of claims and plan',
+    answer: DayForApi,
   },
   {
     path: '/api/v1/groups/{groupId}/days/{dayId}/events',

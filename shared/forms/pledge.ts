@@ -5,6 +5,9 @@ import { Id, line, optionalLine, plainNumber } from './fields'
 export const PLEDGE_KINDS = ['produce', 'jars', 'money', 'hours', 'home-task'] as const
 export type PledgeKind = (typeof PLEDGE_KINDS)[number]
 
+/** Whether a text from outside names a kind of promise. */
+export const isPledgeKind = (text: string): text is PledgeKind => PLEDGE_KINDS.some((kind) => kind === text)
+
 /** A quantity with at most three decimals, above zero. */
 const Quantity = plainNumber('How much?').pipe(
   z

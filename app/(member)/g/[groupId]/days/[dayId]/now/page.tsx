@@ -1,0 +1,106 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { LinkButton } from '@/app/_ui/link-button'
+import { Notice } from '@/app/_ui/notice'
+import { Page } from '@/app/_ui/page'
+import { requireActor } from '@/lib/auth/current-actor'
+import { requireDayHead } from '@/lib/queries/day-head'
+import { type FloorNow, floorNow } from '@/lib/queries/floor-now'
+import type { LoadRow } from '@/lib/queries/floor-rows'
+import { may } from '@/shared/access/policy'
+import { earliestEnd } from '@/shared/floor/process-clock'
+import { BatchCard } from '../_floor/batch-card'
+import '../_floor/floor-page.css'
+import { FloorClockStrip } from '../_floor/floor-clock-strip'
+import { LoadActions } from '../_floor/load-actions'
+import { LoadCard } from '../_floor/load-card'
+import { LookAgain } from '../_floor/look-again'
+import { DayBook } from './day-book'
+import { NextList } from './next-list'
+
+export const metadata: Metadata = { title: 'On now' }
+
+/** The floor: every canner and kettle that is at work, with the one thing it wants next. */
+export default async function NowPage({ params }: { params: Promise<{ groupId: string; dayId: string }> }) {
+  const { groupId, dayId } = await params
+  const actor = await requireActor(groupId, 'see-floor')
+  const day = await requireDayHead(groupId, dayId)
+  const floor = await floorNow(groupId, day, new Date())
+  const path = `/g/${groupId}/days/${dayId}`
+  const isRunning = day.state === 'running'
+  const mayRun = isRunning && may(actor, 'run-batch')
+  const mayLoad = isRunning && may(actor, 'run-load')
+  const loads = atWork(floor.loads)
+  const batches = floor.batches.filter(
+    ({ state, waiting }) => state === 'cooking' || state === 'filling' || (state === 'filled' && waiting > 0),
+  )
+  const { now } = floor.clock
+  return (
+    <Page size="floor">
+      <FloorClockStrip href={path} place={day.name} clock={floor.clock} />
+      {isRunning && <LookAgain />}
+      <h1 className="unseen">On now: {day.name}</h1>
+      {!isRunning && <NotRunning state={day.state} path={path} />}
+      <div className="stations">
+        {loads.map((load) => (
+          <div className="station" key={load.id}>
+            <LoadCard load={load} clock={floor.clock} />
+            <Link className="way" href={`${path}/now/loads/${load.id}`} prefetch={false}>
+              Load {load.code}: a jar broke, or worse
+            </Link>
+            {mayLoad && <LoadActions load={load} clock={floor.clock} groupId={groupId} dayId={dayId} next={`${path}/now`} />}
+          </div>
+        ))}
+        {batches.map((batch) => (
+          <BatchCard key={batch.id} batch={batch} now={now} path={path} mayRun={mayRun} mayLoad={mayRun || mayLoad} />
+        ))}
+      </div>
+      <div className="floor-part stations">
+        <NextList floor={floor} path={path} />
+        <div>
+          <Tally floor={floor} />
+          {isRunning && may(actor, 'note-incident') && (
+            <DayBook groupId={groupId} dayId={dayId} path={path} mayRest={may(actor, 'plan-day')} />
+          )}
+        </div>
+      </div>
+    </Page>
+  )
+}
+
+/** Loads in a canner: those whose process runs, by when it ends; then those that heat; then those that cool. */
+function atWork(loads: readonly LoadRow[]): LoadRow[] {
+  const order = (load: LoadRow) =>
+    load.state === 'processing' ? (earliestEnd(load) ?? 0) : load.state === 'cooling-down' ? 20_000 : 10_000
+  return loads.filter(({ state }) => state !== 'planned' && state !== 'done' && state !== 'failed').sort((a, b) => order(a) - order(b))
+}
+
+function Tally({ floor: { loads, batches } }: { floor: FloorNow }) {
+  const filled = batches.reduce((sum, batch) => sum + (batch.jarsFilled ?? 0), 0)
+  const done = loads.filter(({ state }) => state === 'done').length
+  return (
+    <p>
+      {filled} jars filled, {done} of {loads.length} loads done.
+    </p>
+  )
+}
+
+const SAID: Readonly<Record<string, { what: string; instead: string; page: string; link: string }>> = {
+  resting: {
+    what: 'The jars are resting.',
+    instead: 'Check the seals 12 to 24 hours after the canner.',
+    page: 'seal-check',
+    link: 'Seal check',
+  },
+  closed: { what: 'This day is closed.', instead: 'Look at the shares or the labels.', page: 'shares', link: 'Shares' },
+}
+
+function NotRunning({ state, path }: { state: string; path: string }) {
+  const said = SAID[state] ?? { what: 'The day has not begun.', instead: 'The organiser starts it.', page: '', link: 'The day' }
+  return (
+    <>
+      <Notice what={said.what} instead={said.instead} />
+      <LinkButton href={said.page ? `${path}/${said.page}` : path}>{said.link}</LinkButton>
+    </>
+  )
+}

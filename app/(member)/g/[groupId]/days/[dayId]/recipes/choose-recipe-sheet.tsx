@@ -1,0 +1,97 @@
+import { CommandForm } from '@/app/_forms/command-form'
+import { FieldEntry, RadioEntry, SelectEntry } from '@/app/_forms/entries'
+import { Button } from '@/app/_ui/button'
+import { Select } from '@/app/_ui/select'
+import { Sheet } from '@/app/_ui/sheet'
+import { SubmitButton } from '@/app/_ui/submit-button'
+import { freshKey } from '@/lib/http/fresh-key'
+import type { DayHead } from '@/lib/queries/day-head'
+import { jarNameWithVolume } from '@/shared/kitchen/jar-sizes'
+import { cannerName, type Gauge, METHODS, type Method } from '@/shared/kitchen/methods'
+import type { Recipe } from '@/shared/recipes/recipe'
+import { RECIPES } from '@/shared/recipes/recipe-library'
+import { ProcessPreview } from './process-preview'
+import { RecipeFacts } from './recipe-facts'
+import { TREATMENT_CHOICES } from './treatments'
+
+type Props = { groupId: string; day: DayHead; chosen: Recipe | undefined; taken: readonly string[] }
+
+/** First which recipe, then how: two plain steps, so that the jars and the processes shown are the recipe's own. */
+export function ChooseRecipeSheet({ groupId, day, chosen, taken }: Props) {
+  const options = [...RECIPES]
+    .sort((a, b) => a.title.localeCompare(b.title, 'en'))
+    .map(({ id, title, process }) => ({
+      value: id,
+      label: `${title}${process ? '' : ' (no process held)'}${taken.includes(id) ? ' (on the day)' : ''}`,
+    }))
+  return (
+    <Sheet lid="domed" title="Choose a recipe" id="choose">
+      <form method="get" action="#choose" className="form">
+        <Select name="recipe" label="Tested recipe" options={options} ask="Choose a recipe" typed={chosen?.id} />
+        <Button kind="plain">Show it</Button>
+      </form>
+      {chosen && <HowToMake {...{ groupId, day }} recipe={chosen} />}
+    </Sheet>
+  )
+}
+
+function HowToMake({ groupId, day, recipe }: { groupId: string; day: DayHead; recipe: Recipe }) {
+  const { typical } = recipe.batch.yield
+  return (
+    <>
+      <RecipeFacts recipe={recipe} />
+      <ProcessPreview recipe={recipe} elevationFeet={day.kitchen.elevationFeet} />
+      <CommandForm
+        command="choose-recipe"
+        groupId={groupId}
+        formKey={freshKey()}
+        next={`/g/${groupId}/days/${day.id}/recipes`}
+        fixed={{ dayId: day.id, recipeId: recipe.id }}
+        className="form"
+      >
+        <RadioEntry
+          name="jarSize"
+          label="Jar"
+          required
+          across
+          options={recipe.jars.map((size) => ({ value: size, label: jarNameWithVolume(size) }))}
+          first={recipe.defaultJar}
+        />
+        <SelectEntry
+          name="method"
+          label="Canner"
+          required
+          options={METHODS.map(methodChoice)}
+          first={recipe.process?.method ?? 'boiling-water'}
+        />
+        <SelectEntry
+          name="gauge"
+          label="Gauge"
+          hint="For a pressure canner only."
+          options={GAUGE_CHOICES}
+          ask="No pressure"
+          first={recipe.process?.gauge ?? ''}
+        />
+        <RadioEntry name="jarTreatment" label="How empty jars are made ready" required options={TREATMENT_CHOICES} first="washed-hot" />
+        <FieldEntry
+          {...{ name: 'offered', label: 'Jars offered', type: 'number', short: true, min: 0, max: 5000, required: true }}
+          hint={`One batch gives ${recipe.batch.yield.low} to ${recipe.batch.yield.high} in the recipe’s own jar.`}
+          first={typical * 4}
+        />
+        <FieldEntry
+          {...{ name: 'spareJars', label: 'Jars to spare', type: 'number', short: true, min: 0, max: 500, required: true }}
+          hint="Put up beyond what is asked for."
+          first={0}
+        />
+        <SubmitButton sending="Looking the process up">Put it on the day</SubmitButton>
+      </CommandForm>
+    </>
+  )
+}
+
+const methodChoice = (method: Method) => ({ value: method, label: cannerName(method) })
+
+const GAUGE_CHOICES: { value: Gauge; label: string }[] = [
+  { value: 'dial', label: 'Dial gauge' },
+  { value: 'weighted', label: 'Weighted gauge' },
+]
