@@ -36,15 +36,16 @@ export function lookUpProcess(query: ProcessQuery): Result<ScheduledProcess, Pro
   const feet = wholeFeet(query.elevation)
 
   const canner = cannerKind(query)
-  if (canner === 'unsafe') return refuse(refuseUnsafeMethod(food, query, feet))
+  if (canner === 'unsafe') return refuse(refuseUnsafeMethod({ food, canner: null, query, feet }))
   const unfit = query.preparation === undefined ? null : refusePreparation(food, query.preparation)
   if (unfit !== null) return refuse(unfit)
-  if (canner === null || (food.acidity === 'low-acid' && query.method !== 'pressure')) return refuse(refuseCanner(food, query, feet))
+  if (canner === null || (food.acidity === 'low-acid' && query.method !== 'pressure'))
+    return refuse(refuseCanner({ food, canner: null, query, feet }))
   if (feet === null) return refuse(refuseUnknownElevation(food))
   if (feet < 0) return refuse(refuseBelowTables(food, feet))
 
   const lines = linesFor(food, canner, query)
-  if (lines === undefined) return refuse(refuseLine(food, canner, query, feet))
+  if (lines === undefined) return refuse(refuseLine({ food, canner, query, feet }))
   if (query.option === undefined) return answer(food, lines[0], canner, query, feet)
   const line = lines.find(({ option }) => option === query.option)
   return line === undefined ? refuse(refuseOption(food, query.option, lines)) : answer(food, line, canner, query, feet)
@@ -76,11 +77,11 @@ function answer(
   feet: number,
 ): Result<ScheduledProcess, ProcessRefusal> {
   const ready = line.bands.find(({ band }) => band.maxFeet === null || feet <= band.maxFeet)
-  if (ready === undefined || ready.process === null) return refuse(refuseBand(food, line, ready?.band, canner, query, feet))
+  if (ready === undefined || ready.process === null) return refuse(refuseBand({ food, canner, query, feet }, line, ready?.band))
 
   const { process } = ready
   const offset = canner === 'dial' ? needleOffset(query) : NO_OFFSET
-  if (!offset.ok) return refuse(refuseGauge(food, query, feet, offset.problem))
+  if (!offset.ok) return refuse(refuseGauge({ food, canner, query, feet }, offset.problem))
   const needlePsi = canner === 'dial' ? Number(process.psi) + offset.value : null
   return ok(process.sterilise.required ? withSterileJars(process, feet) : { ...process, elevationFeet: feet, needlePsi })
 }

@@ -1,5 +1,4 @@
-import type { Pack } from '@/shared/kitchen/methods'
-import { type AlternativeSearch, publishedAlternatives } from './alternatives'
+import { publishedAlternatives } from './alternatives'
 import type { Food, FoodNameProblem } from './food-names'
 import type { GaugeProblem } from './gauge-rule'
 import type { HazardId } from './hazards'
@@ -8,6 +7,17 @@ import type { Preparation, ProcessQuery, UnsafeMethod } from './process-query'
 import type { ProcessRefusal, PublishedAlternative } from './process-refusal'
 import type { Band } from './published-row'
 import { UNVERIFIED_ROWS } from './unverified-rows'
+
+/** A look-up as far as it came: the food found, its canner and whole feet where they are known. */
+export type Asked = {
+  readonly food: Food
+  readonly canner: CannerKind | null
+  readonly query: ProcessQuery
+  readonly feet: number | null
+}
+
+/** A look-up that has its canner and its elevation. */
+export type AskedOfCanner = Asked & { readonly canner: CannerKind; readonly feet: number }
 
 const HAZARD_OF_METHOD: Readonly<Record<UnsafeMethod, HazardId>> = {
   'open-kettle': 'open-kettle',
@@ -33,13 +43,14 @@ export function refuseName(asked: string, problem: FoodNameProblem): ProcessRefu
 }
 
 /** The method is one that guidance warns of. */
-export function refuseUnsafeMethod(food: Food, query: ProcessQuery, feet: number | null): ProcessRefusal {
+export function refuseUnsafeMethod(asked: Asked): ProcessRefusal {
+  const { food, query } = asked
   const method = query.method as UnsafeMethod
   return {
     code: 'method-never-safe',
     food: food.name,
     method,
-    alternatives: nearest(food, null, query, feet),
+    alternatives: nearest(asked),
     hazards: [HAZARD_OF_METHOD[method]],
   }
 }
@@ -62,8 +73,9 @@ export function refusePreparation(
 export const isGelled = ({ id }: Pick<Food, 'id'>): boolean => /jam|jelly|preserves|marmalade|spread/.test(id)
 
 /** Low-acid food outside a pressure canner, or pressure without its gauge. */
-export function refuseCanner(food: Food, query: ProcessQuery, feet: number | null): ProcessRefusal {
-  const base = { food: food.name, alternatives: nearest(food, null, query, feet) }
+export function refuseCanner(asked: Asked): ProcessRefusal {
+  const { food, query } = asked
+  const base = { food: food.name, alternatives: nearest(asked) }
   if (query.method === 'pressure') return { ...base, code: 'gauge-needed', hazards: [] }
   const code = query.method === 'boiling-water' ? 'low-acid-needs-pressure' : 'steam-acid-only'
   return { ...base, code, hazards: ['low-acid-in-boiling-water'] }
@@ -87,10 +99,11 @@ export const refuseBelowTables = (food: Food, feet: number): ProcessRefusal => (
 })
 
 /** Nothing is printed for this canner, pack or jar. */
-export function refuseLine(food: Food, canner: CannerKind, query: ProcessQuery, feet: number): ProcessRefusal {
-  const base = { food: food.name, alternatives: nearest(food, canner, query, feet), hazards: [] }
+export function refuseLine(asked: AskedOfCanner): ProcessRefusal {
+  const { food, canner, query } = asked
+  const base = { food: food.name, alternatives: nearest(asked), hazards: [] }
   const packs = packsFor(food.id, canner)
-  if (packs.length === 0) return refuseMethod(food, canner, query, base.alternatives)
+  if (packs.length === 0) return refuseMethod(asked, base.alternatives)
   const pack = query.pack ?? packs.find((each) => packsFor(food.id, canner, query.jar).includes(each))
   if (query.pack !== null && !packs.includes(query.pack)) return { ...base, code: 'pack-not-published', pack: query.pack }
   if (query.jar === 'half-gallon') return { ...base, code: 'jar-half-gallon-juice-only', hazards: ['half-gallon-jar'] }
@@ -99,9 +112,7 @@ export function refuseLine(food: Food, canner: CannerKind, query: ProcessQuery, 
 }
 
 function refuseMethod(
-  food: Food,
-  canner: CannerKind,
-  { method, gauge }: ProcessQuery,
+  { food, canner, query: { method, gauge } }: AskedOfCanner,
   alternatives: readonly PublishedAlternative[],
 ): ProcessRefusal {
   const base = { food: food.name, alternatives, hazards: [] }
@@ -123,15 +134,9 @@ export const refuseOption = (food: Food, option: number, lines: readonly ReadyLi
 })
 
 /** The table ends below this elevation, prints a refusal here, or passes the limit of steam canners. */
-export function refuseBand(
-  food: Food,
-  { row, bands }: ReadyLine,
-  band: Band | undefined,
-  canner: CannerKind,
-  query: ProcessQuery,
-  feet: number,
-): ProcessRefusal {
-  const base = { food: food.name, alternatives: nearest(food, canner, query, feet), hazards: [] }
+export function refuseBand(asked: AskedOfCanner, { row, bands }: ReadyLine, band: Band | undefined): ProcessRefusal {
+  const { food, feet } = asked
+  const base = { food: food.name, alternatives: nearest(asked), hazards: [] }
   if (band === undefined) {
     const highestFeet = Math.max(...bands.map((each) => Number(each.band.maxFeet)))
     return {
@@ -148,18 +153,14 @@ export function refuseBand(
 }
 
 /** The dial gauge cannot be trusted. */
-export function refuseGauge(food: Food, query: ProcessQuery, feet: number, problem: GaugeProblem): ProcessRefusal {
-  const base = { food: food.name, alternatives: nearest(food, 'dial', query, feet).filter(({ gauge }) => gauge !== 'dial'), hazards: [] }
+export function refuseGauge(asked: AskedOfCanner, problem: GaugeProblem): ProcessRefusal {
+  const alternatives = nearest(asked).filter(({ gauge }) => gauge !== 'dial')
+  const base = { food: asked.food.name, alternatives, hazards: [] }
   if (problem.kind === 'untested') return { ...base, code: 'gauge-untested' }
   if (problem.kind === 'expired') return { ...base, code: 'gauge-test-expired', testedOn: problem.testedOn }
   return { ...base, code: 'gauge-error-too-large', errorPsi: problem.errorPsi }
 }
 
-function nearest(
-  food: Food,
-  canner: AlternativeSearch['canner'],
-  { pack, jar }: { pack: Pack | null; jar: AlternativeSearch['jar'] },
-  feet: number | null,
-): PublishedAlternative[] {
+function nearest({ food, canner, query: { pack, jar }, feet }: Asked): PublishedAlternative[] {
   return feet === null ? [] : publishedAlternatives({ foodId: food.id, canner, pack, jar }, feet)
 }
