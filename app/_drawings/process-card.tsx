@@ -26,6 +26,8 @@ export type ProcessCardFacts = {
   lost: { bold: string; text: string }
   /** "Contains mustard." and "Check who works here." */
   contains?: { bold: string; text: string }
+  /** What the publications warn of, one line each. */
+  cautions?: readonly string[]
   source: ReactNode
 }
 
@@ -69,6 +71,13 @@ export function ProcessCard({ facts, level = 2 }: { facts: ProcessCardFacts; lev
       </ol>
       <Warning symbol="again" {...facts.lost} />
       {facts.contains && <Warning symbol="contains" {...facts.contains} />}
+      {facts.cautions && facts.cautions.length > 0 && (
+        <ul className="process-cautions">
+          {facts.cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      )}
       <div className="process-log paper-only" aria-hidden="true">
         {['Load', 'Lid on', 'Clock starts', 'Done', 'Operator'].map((box) => (
           <div key={box}>{box}</div>
