@@ -37,7 +37,7 @@ export function MailLinkForm({ next }: { next: string }) {
       <form method="post" onSubmit={send} className="form">
         <FieldEntry
           name="email"
-          label="E-mail"
+          label="Send a link to"
           hint="The link works once, for 15 minutes."
           type="email"
           inputMode="email"

@@ -23,10 +23,10 @@ export default async function SignInPage({ searchParams }: { searchParams: Promi
     <Page size="phone">
       <PageHead title="Sign in" />
       <div className="stack">
-        <Sheet lid="domed" title="With your password">
+        <Sheet lid="domed">
           <SignInForm next={next} formKey={freshKey()} first={problem ? { refusal: problem } : {}} />
         </Sheet>
-        <Sheet lid="flat" lidWords="Another way" title="Without a password">
+        <Sheet lid="flat" lidWords="Another way" title="Or come in by mail">
           <MailLinkForm next={next} />
         </Sheet>
         <p>
