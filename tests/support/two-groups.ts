@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto'
-import { type Answer, runCommand } from '@/lib/commands/run-command'
+import type { Answer } from '@/lib/commands/answer-once'
+import { runCommand } from '@/lib/commands/run-command'
 import type { PrismaClient } from '@/lib/db/generated/client'
 import { commandNamed } from '@/lib/services/all-commands'
 import { type Actor, ROLES, type Role } from '@/shared/access/actor'
