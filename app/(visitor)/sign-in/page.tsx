@@ -11,7 +11,8 @@ import { signInProblem } from '@/shared/wording/account'
 import { MailLinkForm } from './mail-link-form'
 import { SignInForm } from './sign-in-form'
 
-export const metadata: Metadata = { title: 'Sign in' }
+// Under "no-referrer" a posted form says that it comes from nowhere, and without script it would be refused. Other sites learn nothing either way.
+export const metadata: Metadata = { title: 'Sign in', referrer: 'same-origin' }
 
 /** Two ways in: a password, or a link by mail. */
 export default async function SignInPage({ searchParams }: { searchParams: Promise<Record<string, unknown>> }) {

@@ -10,13 +10,15 @@ import { currentActor, currentUser } from '@/lib/auth/current-actor'
 import { clientAddress } from '@/lib/http/client-address'
 import { freshKey } from '@/lib/http/fresh-key'
 import { inviteByToken } from '@/lib/queries/invite-by-token'
+import { noteRefusal } from '@/lib/request-state'
 import { countInWindow } from '@/lib/services/count-in-window'
 import { roleName } from '@/shared/access/actor'
 import { tooManyTries } from '@/shared/wording/account'
 import { inviteIsOver } from '@/shared/wording/invite'
+import type { Refusal } from '@/shared/wording/refusal'
 import { AcceptForm } from './accept-form'
 
-export const metadata: Metadata = { title: 'Invitation', referrer: 'no-referrer', robots: { index: false } }
+export const metadata: Metadata = { title: 'Invitation', referrer: 'same-origin', robots: { index: false } }
 
 const MOST_A_MINUTE = 60
 
@@ -76,7 +78,8 @@ function AlreadyHere({ group, groupId }: { group: string; groupId: string }) {
   )
 }
 
-function Refused({ refusal }: { refusal: { what: string; why?: string; instead: string } }) {
+function Refused({ refusal }: { refusal: Refusal }) {
+  noteRefusal(refusal.status)
   return (
     <Page size="phone">
       <PageHead kicker="Invitation" title="Not to be taken up" />

@@ -13,7 +13,7 @@ import { roleName } from '@/shared/access/actor'
 import { dateIn, sayDate, sayShortDate } from '@/shared/time/calendar-date'
 import { InviteForm } from './invite-form'
 
-export const metadata: Metadata = { title: 'Invitations', referrer: 'no-referrer' }
+export const metadata: Metadata = { title: 'Invitations', referrer: 'same-origin' }
 
 interface InvitesPageProps {
   readonly params: Promise<{ groupId: string }>
