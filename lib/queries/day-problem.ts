@@ -137,7 +137,7 @@ function readDay(db: Tx, groupId: string, dayId: string) {
         },
       },
       preparations: { orderBy: { letter: 'asc' } },
-      pledges: { where: { kind: 'home-task' }, orderBy: { id: 'asc' }, select: { item: true, householdId: true } },
+      pledges: { where: { kind: 'home-task' }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }], select: { item: true, householdId: true } },
     },
   })
 }

@@ -1,9 +1,9 @@
+import { planOnceByNames } from '@/shared/day/plan-by-names'
 import { withJarsBoiledInCanners } from '@/shared/day/apply-plan-change'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { CannerMinutes, DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
 import { loadMinutesOf } from '@/shared/planning/finish-bound'
-import { planOnce } from '@/shared/planning/plan-once'
 import { splitDemand } from '@/shared/planning/split-demand'
 import { cannerMinutesOfDay } from '@/shared/planning/ways-out'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
@@ -79,7 +79,7 @@ const withPreparations = (problem: DayProblem, change: (preparation: PlanPrepara
 })
 
 function measured(problem: DayProblem, change: Slip['change']): Slip {
-  const planned = planOnce(problem)
+  const planned = planOnceByNames(problem)
   if (planned.ok) {
     const { cannerMinutes, finishAt, loads } = planned.value
     return { change, cannerMinutes, finishAt, loadsUndone: 0, loads: loads.length }

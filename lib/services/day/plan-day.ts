@@ -4,10 +4,10 @@ import { defineCommand } from '@/lib/commands/command'
 import type { Tx } from '@/lib/db/in-transaction'
 import { readDayProblem } from '@/lib/queries/day-problem'
 import { applyPlanChange, readPlanChange } from '@/shared/day/apply-plan-change'
+import { planOnceByNames } from '@/shared/day/plan-by-names'
 import { PlanTheDay } from '@/shared/forms/day'
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
-import { planOnce } from '@/shared/planning/plan-once'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import { badInput, notFound, notNow, type Refusal } from '@/shared/wording/refusal'
 import { sayPlanRefusal } from '@/shared/wording/say-plan'
@@ -36,7 +36,7 @@ export const planDay = defineCommand({
     const problem = changed.value
     if (problem.preparations.every((each) => each.jarsWanted + (each.spare.kind === 'jars' ? each.spare.jars : 0) === 0))
       return refuse(NOTHING_ASKED)
-    const planned = planOnce(problem)
+    const planned = planOnceByNames(problem)
     if (!planned.ok) return refuse(sayPlanRefusal(problem, { ...planned.problem, waysOut: [] }))
 
     if (day.state === 'claiming') {

@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest'
+import { claimView } from '@/shared/day/claim-view'
+import { productName, productNoun } from '@/shared/day/product-name'
+import { whoAvoids } from '@/shared/day/who-avoids'
+import { sayAllergenRefusal } from '@/shared/wording/say-allergen-refusal'
+
+const jam = { low: 7, typical: 8, high: 8 }
+const claims = new Map([
+  ['alderby', 10],
+  ['brightwater', 8],
+  ['copperfold', 6],
+  ['dunmarrow', 8],
+  ['elmsway', 10],
+  ['fennick', 6],
+])
+const dunmarrow = { id: 'dunmarrow', name: 'Dunmarrow' }
+const rule = { kind: 'in-proportion' } as const
+
+describe('what a household sees of the jam', () => {
+  it('is 48 jars likely and 42 sure, 8 of its own, 40 for others; of 42 it would get 7', () => {
+    const view = claimView({ offered: 48, spareJars: 0, claims }, jam, dunmarrow, rule)
+    expect(view).toMatchObject({ likely: 48, sure: 42, yours: 8, others: 40, most: 8 })
+    expect(view.ifOnlySure[8]).toBe(7) // 42 × 8 ÷ 48 is 7 exactly
+  })
+
+  it('lets it ask for what the others leave, and gives a figure for every number up to that', () => {
+    const view = claimView({ offered: 48, spareJars: 0, claims: new Map([['elmsway', 10]]) }, jam, dunmarrow, rule)
+    expect(view).toMatchObject({ yours: 0, others: 10, most: 38 })
+    expect(view.ifOnlySure).toHaveLength(39)
+    expect(view.ifOnlySure[0]).toBe(0)
+  })
+
+  it('never promises more sure jars than are offered', () => {
+    expect(claimView({ offered: 20, spareJars: 4, claims: new Map() }, jam, dunmarrow, rule)).toMatchObject({ likely: 20, sure: 20 })
+  })
+})
+
+describe('who avoids what', () => {
+  const household = { allergens: ['celery'], people: [{ name: 'Esme', allergies: ['Mustard '] }] }
+
+  it('names people only where their own list says it', () => {
+    expect(whoAvoids(['mustard', 'celery', 'soy'], household)).toEqual([
+      { allergen: 'mustard', people: ['Esme'] },
+      { allergen: 'celery', people: [] },
+    ])
+  })
+
+  it('is said in three parts', () => {
+    const refusal = sayAllergenRefusal('Dill pickles', whoAvoids(['mustard'], household))
+    expect(refusal).toMatchObject({
+      what: 'Dill pickles: not for this household.',
+      why: 'They contain mustard. Esme’s mustard allergy is on your list.',
+      instead: expect.stringContaining('Ask for another product'),
+    })
+  })
+})
+
+it.each([
+  ['Plum jam with liquid pectin', 'Plum jam', 'jam'],
+  ['Fresh-pack dill pickles', 'Dill pickles', 'pickles'],
+  ['Tomatoes, halved, packed in water', 'Tomatoes', 'tomatoes'],
+])('%s is called %s', (title, name, noun) => {
+  expect([productName(title), productNoun(title)]).toEqual([name, noun])
+})
