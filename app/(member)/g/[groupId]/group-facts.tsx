@@ -1,4 +1,3 @@
-import type { ReactNode } from 'react'
 import Link from 'next/link'
 import { CommandForm } from '@/app/_forms/command-form'
 import { FieldEntry, SelectEntry } from '@/app/_forms/entries'
@@ -10,7 +9,7 @@ import { freshKey } from '@/lib/http/fresh-key'
 import type { GroupHead } from '@/lib/queries/group-head'
 import type { GroupHome } from '@/lib/queries/group-home'
 import type { Actor } from '@/shared/access/actor'
-import { type Act, may } from '@/shared/access/policy'
+import { type Act, may, reachOf } from '@/shared/access/policy'
 import { CURRENCIES } from '@/shared/forms/group'
 import { TIME_ZONES } from '@/shared/time/time-zones'
 
@@ -20,24 +19,13 @@ interface GroupFactsProps {
   readonly home: GroupHome
 }
 
-/** What there is in the group, and how anybody who holds a jar reaches it. */
-export function GroupFacts({ actor, head, home: { facts, people } }: GroupFactsProps) {
-  const way = (act: Act, path: string, words: string): ReactNode =>
-    may(actor, act) ? (
-      <Link href={`/g/${actor.groupId}${path}`} prefetch={false}>
-        {words}
-      </Link>
-    ) : (
-      words
-    )
+/** What there is in the group, as far as this person sees it, and how anybody who holds a jar reaches it. */
+export function GroupFacts({ actor, head, home }: GroupFactsProps) {
   return (
     <Sheet lid="sunk" lidWords="Known" title="The group">
       <Facts
         facts={[
-          { label: 'Households', value: way('see-households', '/households', count(facts.households, 'household')) },
-          { label: 'People', value: way('see-people', '/people', `${people} ${people === 1 ? 'person' : 'people'}`) },
-          { label: 'Kitchens', value: way('see-kitchen', '/kitchens', count(facts.kitchens, 'kitchen')) },
-          { label: 'Stock', value: way('see-stock', '/stock', count(facts.supplies, 'lot')) },
+          ...countedFacts(actor, home),
           { label: 'Lot numbers begin with', value: <span className="num">{head.code}</span> },
           { label: 'Kitchen clock', value: head.timeZone.replaceAll('_', ' ') },
           { label: 'Who holds a jar asks', value: head.askLine },
@@ -46,6 +34,26 @@ export function GroupFacts({ actor, head, home: { facts, people } }: GroupFactsP
       {may(actor, 'edit-group') && <EditGroup groupId={actor.groupId} head={head} />}
     </Sheet>
   )
+}
+
+/** Counts of what this person may see all of; of what they see only their own part, that part. */
+function countedFacts(actor: Actor, { facts, people }: GroupHome) {
+  const lines: readonly { act: Act; label: string; path: string; words: string }[] = [
+    { act: 'see-households', label: 'Households', path: '/households', words: count(facts.households, 'household') },
+    { act: 'see-people', label: 'People', path: '/people', words: `${people} ${people === 1 ? 'person' : 'people'}` },
+    { act: 'see-kitchen', label: 'Kitchens', path: '/kitchens', words: count(facts.kitchens, 'kitchen') },
+    { act: 'see-stock', label: 'Stock', path: '/stock', words: count(facts.supplies, 'lot') },
+  ]
+  return lines
+    .filter(({ act }) => may(actor, act))
+    .map(({ act, label, path, words }) => ({
+      label,
+      value: (
+        <Link href={`/g/${actor.groupId}${path}`} prefetch={false}>
+          {reachOf(actor, act) === 'any' ? words : 'Your own'}
+        </Link>
+      ),
+    }))
 }
 
 function EditGroup({ groupId, head }: { groupId: string; head: GroupHead }) {

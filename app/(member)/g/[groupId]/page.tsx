@@ -35,7 +35,9 @@ export default async function GroupPage({ params }: { params: Promise<{ groupId:
           <DayList actor={actor} title="Next days" days={next} />
           {over.length > 0 && <DayList actor={actor} title="Earlier days" days={over} />}
         </div>
-        <GroupFacts actor={actor} head={head} home={home} />
+        <div>
+          <GroupFacts actor={actor} head={head} home={home} />
+        </div>
       </div>
     </Page>
   )

@@ -77,10 +77,10 @@ function personRow(groupId: string, person: ListedPerson) {
       household,
       role: `${roleName(role)}${ageClass === 'adult' ? '' : `, ${ageName(ageClass).toLowerCase()}`}${hasAccount ? '' : ', no account'}`,
       skills: skills.map(skillName).join(', '),
-      mind: (
-        <>
+      mind: limits.length + allergies.length > 0 && (
+        <span>
           {limits.map(limitName).join(', ')} {allergies.length > 0 && <Allergens words={allergies} />}
-        </>
+        </span>
       ),
       hours: availableFrom === null || availableUntil === null ? '' : `${formatClock(availableFrom)} to ${formatClock(availableUntil)}`,
     },

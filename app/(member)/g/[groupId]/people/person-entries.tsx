@@ -1,4 +1,5 @@
 import { CheckboxListEntry, FieldEntry, RadioEntry } from '@/app/_forms/entries'
+import { Fold } from '@/app/_ui/fold'
 import { LIMITS, limitName, SKILLS, skillName, TRAINED_SKILLS } from '@/shared/kitchen/skills'
 import { LANGUAGES, languageName } from '@/shared/people/languages'
 import { formatClock } from '@/shared/time/kitchen-time'
@@ -26,6 +27,7 @@ const clock = (minutes: number | null | undefined) => (minutes === null || minut
 export function PersonEntries({ first, training }: { first?: FirstPerson; training: boolean }) {
   const isTrained = (skill: string) => TRAINED_SKILLS.some((trained) => trained === skill)
   const kept = training ? [] : (first?.skills ?? []).filter(isTrained)
+  const spoken = (first?.languages ?? []).map(languageName)
   const offered = SKILLS.filter((skill) => training || !isTrained(skill))
   return (
     <>
@@ -56,13 +58,15 @@ export function PersonEntries({ first, training }: { first?: FirstPerson; traini
         first={first?.allergies.join(', ')}
         required={false}
       />
-      <CheckboxListEntry
-        name="languages"
-        legend="Speaks"
-        options={LANGUAGES.map((value) => ({ value, label: languageName(value) }))}
-        first={first?.languages}
-        across
-      />
+      <Fold summary={spoken.length > 0 ? `Speaks ${spoken.join(', ')}` : 'Speaks'}>
+        <CheckboxListEntry
+          name="languages"
+          legend="Speaks"
+          options={LANGUAGES.map((value) => ({ value, label: languageName(value) }))}
+          first={first?.languages}
+          across
+        />
+      </Fold>
       <FieldEntry
         name="availableFrom"
         label="Usually from"

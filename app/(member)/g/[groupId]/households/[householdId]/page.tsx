@@ -27,8 +27,12 @@ export default async function HouseholdPage({ params }: { params: Promise<{ grou
     <Page>
       <PageHead kicker="Household" title={household.name} />
       <div className="two">
-        <Known actor={actor} household={household} />
-        <Belonging actor={actor} household={household} />
+        <div>
+          <Known actor={actor} household={household} />
+        </div>
+        <div>
+          <Belonging actor={actor} household={household} />
+        </div>
       </div>
     </Page>
   )

@@ -34,7 +34,7 @@ export default async function PersonPage({ params }: { params: Promise<{ groupId
       />
       <div className="two wide-first">
         {edits ? <Editing actor={actor} person={person} /> : <Reading person={person} />}
-        {may(actor, 'change-role') && <Standing actor={actor} person={person} />}
+        <div>{may(actor, 'change-role') && <Standing actor={actor} person={person} />}</div>
       </div>
     </Page>
   )
