@@ -56,17 +56,17 @@ export const emptyDecoded = (count: number): Decoded => ({
  * Source: Kolisch 1996, Serial and parallel resource-constrained project scheduling methods revisited, EJOR 90:320-333.
  *
  * @param list - tasks so that each stands after what must come before it
- * @param chooseModes - take the mode that ends first (of equals the first) instead of those in `into.modes`
+ * @param free - tasks marked here take the mode that ends first, of equals the shortest; the others keep theirs in `into.modes`
  * @param limit - give up and return false once a task ends after this
  */
-export function decodeList(decoder: Decoder, list: ArrayLike<number>, into: Decoded, chooseModes: boolean, limit: number): boolean {
+export function decodeList(decoder: Decoder, list: ArrayLike<number>, into: Decoded, free: Uint8Array, limit: number): boolean {
   for (const stretch of decoder.busy) stretch.length = 0
   for (const used of decoder.used) used.fill(0)
   into.makespan = 0
   for (let at = 0; at < decoder.count; at++) {
     const task = list[at] ?? 0
     const ready = readyAt(decoder, task, into)
-    if (!placeTask(decoder, task, ready, into, chooseModes)) return false
+    if (!placeTask(decoder, task, ready, into, free[task] === 1)) return false
     const end = into.ends[task] ?? 0
     if (end > into.makespan) into.makespan = end
     if (end > limit) return false
@@ -84,16 +84,17 @@ function readyAt({ before }: Decoder, task: number, { ends }: Decoded): number {
   return ready
 }
 
-function placeTask(decoder: Decoder, task: number, ready: number, into: Decoded, chooseModes: boolean): boolean {
+function placeTask(decoder: Decoder, task: number, ready: number, into: Decoded, mayChoose: boolean): boolean {
   const modes = decoder.modes[task] ?? []
   let mode = into.modes[task] ?? 0
   let start = earliestFit(decoder, modes[mode], ready)
-  if (chooseModes && modes.length > 1) {
+  if (mayChoose && modes.length > 1) {
     let end = Number.POSITIVE_INFINITY
     for (let other = 0; other < modes.length; other++) {
       const at = earliestFit(decoder, modes[other], ready)
-      if (at >= 0 && at + (modes[other]?.duration ?? 0) < end) {
-        end = at + (modes[other]?.duration ?? 0)
+      const duration = modes[other]?.duration ?? 0
+      if (at >= 0 && (at + duration < end || (at + duration === end && duration < (modes[mode]?.duration ?? 0)))) {
+        end = at + duration
         start = at
         mode = other
       }

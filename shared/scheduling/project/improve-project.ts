@@ -10,6 +10,10 @@ export type ProjectSearch = {
   readonly backwards: Decoder
   readonly random: Random
   readonly hasModes: boolean
+  /** Masks of tasks that may choose their mode. */
+  readonly allFree: Uint8Array
+  readonly noneFree: Uint8Array
+  readonly someFree: Uint8Array
   readonly before: readonly (readonly number[])[]
   readonly after: readonly (readonly number[])[]
   current: Decoded
@@ -43,11 +47,18 @@ export function startProjectSearch(project: Project, seed: number): ProjectSearc
       random: randomFrom(seed),
       hasModes: project.tasks.some((task) => task.modes.length > 1),
     },
+    ...{ allFree: new Uint8Array(count).fill(1), noneFree: new Uint8Array(count), someFree: new Uint8Array(count) },
     ...{ current: emptyDecoded(count), spare: emptyDecoded(count), mirror: emptyDecoded(count) },
-    ...{ best: { starts: [], modes: [], makespan: Number.POSITIVE_INFINITY }, bound: projectBound(project), sinceBetter: 0, departures: 0, steps: 0 },
+    ...{
+      best: { starts: [], modes: [], makespan: Number.POSITIVE_INFINITY },
+      bound: projectBound(project),
+      sinceBetter: 0,
+      departures: 0,
+      steps: 0,
+    },
   }
   for (const list of firstLists(project)) {
-    decodeList(forwards, list, search.spare, search.hasModes, Number.POSITIVE_INFINITY)
+    decodeList(forwards, list, search.spare, search.allFree, Number.POSITIVE_INFINITY)
     justify(search)
     if (search.best.makespan === Number.POSITIVE_INFINITY || search.spare.makespan < search.current.makespan) accept(search)
   }
@@ -144,11 +155,11 @@ function justify(search: ProjectSearch): void {
   const fromEnd = indices(search.forwards.count).sort(
     (a, b) => (spare.ends[b] ?? 0) - (spare.ends[a] ?? 0) || (spare.starts[b] ?? 0) - (spare.starts[a] ?? 0),
   )
-  if (!decodeList(search.backwards, fromEnd, mirror, false, spare.makespan)) return
+  if (!decodeList(search.backwards, fromEnd, mirror, search.noneFree, spare.makespan)) return
   const again = indices(search.forwards.count).sort(
     (a, b) => (mirror.ends[b] ?? 0) - (mirror.ends[a] ?? 0) || (mirror.starts[b] ?? 0) - (mirror.starts[a] ?? 0),
   )
-  decodeList(search.forwards, again, spare, false, Number.POSITIVE_INFINITY)
+  decodeList(search.forwards, again, spare, search.noneFree, Number.POSITIVE_INFINITY)
 }
 
 const indices = (count: number): number[] => Array.from({ length: count }, (_, index) => index)
@@ -168,12 +179,11 @@ function improveOnce(search: ProjectSearch): void {
   search.sinceBetter++
   const moved = movedList(search)
   spare.modes.set(current.modes)
-  const chooseModes = search.hasModes && random() < 0.5
-  if (search.hasModes && !chooseModes) changeModes(search, moved.touched)
-  if (!decodeList(search.forwards, moved.list, spare, chooseModes, Number.POSITIVE_INFINITY)) return
+  const free = search.hasModes ? changeModes(search, moved.touched) : search.noneFree
+  if (!decodeList(search.forwards, moved.list, spare, free, Number.POSITIVE_INFINITY)) return
   if (random() < 0.5 || spare.makespan <= current.makespan + 2) justify(search)
   const worse = spare.makespan - current.makespan
-  const heat = Math.max(1, search.best.makespan) * 0.004
+  const heat = Math.max(0.25, search.best.makespan * 0.004)
   if (worse <= 0 || -Math.log(1 - random()) * heat > worse) accept(search)
   if (search.sinceBetter > 300 + 25 * search.forwards.count) setOut(search)
 }
@@ -187,7 +197,7 @@ function setOut(search: ProjectSearch): void {
   const key = indices(count).map((task) => (fresh ? search.random() : (search.best.starts[task] ?? 0)))
   const list = indices(count).sort((a, b) => (key[a] ?? 0) - (key[b] ?? 0))
   if (!fresh) search.spare.modes.set(search.best.modes)
-  decodeList(search.forwards, sound(search, list), search.spare, fresh && search.hasModes, Number.POSITIVE_INFINITY)
+  decodeList(search.forwards, sound(search, list), search.spare, fresh ? search.allFree : search.noneFree, Number.POSITIVE_INFINITY)
   justify(search)
   accept(search)
 }
@@ -222,9 +232,14 @@ function sound({ before }: ProjectSearch, list: readonly number[]): number[] {
   return result
 }
 
-function changeModes({ random, project, spare }: ProjectSearch, touched: readonly number[]): void {
+/** Gives some of the moved tasks another mode at random, and lets others choose; the rest keep theirs. */
+function changeModes({ random, project, spare, someFree }: ProjectSearch, touched: readonly number[]): Uint8Array {
+  someFree.fill(0)
+  const choosing = random()
   for (const task of touched) {
     const count = project.tasks[task]?.modes.length ?? 1
-    if (count > 1 && random() < 0.4) spare.modes[task] = wholeBelow(random, count)
+    if (random() < choosing) someFree[task] = 1
+    else if (count > 1 && random() < 0.15) spare.modes[task] = wholeBelow(random, count)
   }
+  return someFree
 }
