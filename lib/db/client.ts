@@ -1,6 +1,7 @@
 import 'server-only'
 import { PrismaPg } from '@prisma/adapter-pg'
 import { env } from '@/lib/env'
+import { isDatabaseAway, noteDatabaseAway } from '@/lib/request-state'
 import { DatabaseUnavailable, isDatabaseUnavailable } from './database-unavailable'
 import { PrismaClient } from './generated/client'
 
@@ -38,10 +39,11 @@ export function openClient(connectionString: string): PrismaClient {
     name: 'database-unavailable',
     query: {
       async $allOperations({ args, query }) {
+        if (isDatabaseAway()) throw new DatabaseUnavailable('asked before in this request')
         try {
           return await query(args)
         } catch (error) {
-          throw isDatabaseUnavailable(error) ? new DatabaseUnavailable(error) : error
+          throw isDatabaseUnavailable(error) ? noteDatabaseAway(new DatabaseUnavailable(error)) : error
         }
       },
     },

@@ -1,5 +1,6 @@
 import 'server-only'
 import { setTimeout as sleep } from 'node:timers/promises'
+import { noteDatabaseAway } from '@/lib/request-state'
 import { database } from './client'
 import { DatabaseUnavailable, isDatabaseUnavailable, isTransactionConflict } from './database-unavailable'
 import type { Prisma, PrismaClient } from './generated/client'
@@ -54,7 +55,7 @@ async function runOnce<T>(work: (tx: Tx) => Promise<T>, { isolation, client = da
   } catch (error) {
     // After the work only the commit can fail: its answer may be lost although it was done.
     if (error instanceof DatabaseUnavailable || isDatabaseUnavailable(error))
-      throw new DatabaseUnavailable(error, { isOutcomeUnknown: isWorkDone })
+      throw noteDatabaseAway(new DatabaseUnavailable(error, { isOutcomeUnknown: isWorkDone }))
     throw error
   }
 }
