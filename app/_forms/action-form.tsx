@@ -36,7 +36,7 @@ export function ActionForm({ action, schema, formKey, hidden = {}, className, fi
   return (
     <FormContext value={{ state, register: form.register, errors: form.formState.errors as never }}>
       <form action={submit} onSubmit={send} className={className}>
-        {formKey && <input type="hidden" name="_key" value={formKey} />}
+        {formKey && <input type="hidden" name="_key" value={state.key ?? formKey} />}
         {Object.entries(hidden).map(([name, value]) => (
           <input key={name} type="hidden" name={name} value={value} />
         ))}

@@ -1,6 +1,6 @@
 'use client'
 
-import { type FormEvent, type ReactNode, startTransition, useActionState } from 'react'
+import { type FormEvent, type ReactNode, startTransition, useActionState, useState } from 'react'
 import { useForm } from 'react-hook-form'
 import { Notice } from '@/app/_ui/notice'
 import { checkEntries, type Values } from './check-entries'
@@ -26,8 +26,10 @@ interface CommandFormProps {
  * and what was typed stays when it is refused.
  */
 export function CommandForm(props: CommandFormProps) {
-  // A page that was saved and drawn again brings a new key, and with it an empty form.
-  return <OneForm key={props.formKey} {...props} />
+  const [firstKey] = useState(props.formKey)
+  // A page that was saved and drawn again brings a new key, and with it an empty form. Its first form has one place on every drawing:
+  // a posted form that comes back refused is told by its place, before any script has arrived.
+  return <OneForm key={props.formKey === firstKey ? 'first' : props.formKey} {...props} />
 }
 
 function OneForm({ command, groupId, formKey, next, fixed = {}, className, children }: CommandFormProps) {
@@ -45,7 +47,7 @@ function OneForm({ command, groupId, formKey, next, fixed = {}, className, child
       <form action={submit} onSubmit={send} className={className} noValidate={false}>
         <input type="hidden" name="_command" value={command} />
         <input type="hidden" name="_group" value={groupId} />
-        <input type="hidden" name="_key" value={formKey} />
+        <input type="hidden" name="_key" value={state.key ?? formKey} />
         <input type="hidden" name="_next" value={next} />
         {Object.entries(fixed).map(([name, value]) => (
           <input key={name} type="hidden" name={name} value={value} />

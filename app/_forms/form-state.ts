@@ -4,4 +4,6 @@ import type { Refusal } from '@/shared/wording/refusal'
 export interface FormState {
   readonly typed?: Readonly<Record<string, string | readonly string[]>>
   readonly refusal?: Refusal
+  /** The tap's own key, when nobody knows whether it was saved: sent again under it, it counts once. */
+  readonly key?: string
 }

@@ -6,8 +6,9 @@ import { DatabaseUnavailable } from '@/lib/db/database-unavailable'
 import type { Result } from '@/shared/result/result'
 import { badInput, notSaved, type Refusal } from '@/shared/wording/refusal'
 import { clientAddress } from './client-address'
-import { type DecodedForm, decodeForm } from './decode-form'
+import { decodeForm } from './decode-form'
 import { guardAction } from './guard-action'
+import { type RefusedForm, refuseForm } from './refuse-form'
 
 interface VisitorForm<Input, Done> {
   readonly schema: z.ZodType<Input>
@@ -18,7 +19,7 @@ interface VisitorForm<Input, Done> {
   readonly run: (input: Input, key: string) => Promise<Result<Done, Refusal>>
 }
 
-export type VisitorAnswer<Done> = { readonly done: Done } | { readonly typed: DecodedForm['typed']; readonly refusal: Refusal }
+export type VisitorAnswer<Done> = { readonly done: Done } | RefusedForm
 
 /** Answers one posted form of somebody who is not acting in a group: from our own page, not too fast, strictly parsed, then done. */
 export async function answerVisitorForm<Input, Done>(form: FormData, visitor: VisitorForm<Input, Done>): Promise<VisitorAnswer<Done>> {
@@ -26,9 +27,9 @@ export async function answerVisitorForm<Input, Done>(form: FormData, visitor: Vi
   const shown = Object.fromEntries(Object.entries(typed).filter(([name]) => !visitor.secrets?.includes(name)))
   try {
     const done = await carryOut(form, input, visitor)
-    return done.ok ? { done: done.value } : { typed: shown, refusal: done.problem }
+    return done.ok ? { done: done.value } : refuseForm(form, shown, done.problem)
   } catch (error) {
-    if (error instanceof DatabaseUnavailable) return { typed: shown, refusal: notSaved(error.isOutcomeUnknown) }
+    if (error instanceof DatabaseUnavailable) return refuseForm(form, shown, notSaved(error.isOutcomeUnknown))
     throw error
   }
 }
