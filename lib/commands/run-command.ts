@@ -57,10 +57,10 @@ async function perform(tx: Tx, command: AnyCommand, request: Request, input: unk
 
 /** Field path to sentences, as a form shows them. */
 export function fieldsOf(error: z.ZodError): Record<string, string[]> {
-  const fields: Record<string, string[]> = {}
+  const fields = new Map<string, string[]>() // a field may be called "constructor" by whoever sends it
   for (const issue of error.issues) {
     const path = issue.path.join('.') || ('keys' in issue ? String((issue as { keys: string[] }).keys[0]) : 'body')
-    fields[path] = [...(fields[path] ?? []), issue.message]
+    fields.set(path, [...(fields.get(path) ?? []), issue.message])
   }
-  return fields
+  return Object.fromEntries(fields)
 }

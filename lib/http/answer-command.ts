@@ -1,5 +1,6 @@
 import 'server-only'
 import { currentActor, currentUser } from '@/lib/auth/current-actor'
+import { canonicalJson } from '@/lib/commands/canonical-json'
 import type { AnyCommand } from '@/lib/commands/command'
 import { runCommand } from '@/lib/commands/run-command'
 import { DatabaseUnavailable } from '@/lib/db/database-unavailable'
@@ -39,8 +40,12 @@ async function answer(request: Request, groupId: string, choose: Choose): Promis
   const idempotencyKey = request.headers.get('idempotency-key') ?? ''
   const done = await runCommand(chosen.command, { actor, idempotencyKey, input: chosen.input })
   if (!done.ok) return problemResponse(done.problem)
-  return Response.json(done.value.reply, {
-    headers: { 'cache-control': 'no-store', ...(done.value.replayed ? { 'idempotent-replayed': 'true' } : {}) },
+  // The store keeps a reply's names in an order of its own: a repeated request gets the same bytes only when ours is fixed too.
+  return new Response(canonicalJson(done.value.reply), {
+    headers: {
+      ...{ 'content-type': 'application/json', 'cache-control': 'no-store' },
+      ...(done.value.replayed ? { 'idempotent-replayed': 'true' } : {}),
+    },
   })
 }
 
