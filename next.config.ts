@@ -11,6 +11,9 @@ const HEADERS = {
   'Referrer-Policy': 'strict-origin-when-cross-origin',
 }
 
+/** A built file is shown as itself by nobody; proxy.ts leaves these out. */
+const FILE_POLICY = { 'Content-Security-Policy': "default-src 'none'; frame-ancestors 'none'" }
+
 /** Addresses that hold a secret or a jar's code do not travel to other sites. */
 const UNREFERRED = ['/j/:path*', '/invite/:path*', '/sign-in/:path*', '/api/auth/:path*']
 
@@ -26,6 +29,7 @@ const config: NextConfig = {
   experimental: { serverActions: { bodySizeLimit: '64kb' } },
   headers: async () => [
     { source: '/:path*', headers: asList(HEADERS) },
+    { source: '/_next/static/:path*', headers: asList(FILE_POLICY) },
     ...UNREFERRED.map((source) => ({ source, headers: asList({ 'Referrer-Policy': 'no-referrer' }) })),
   ],
 }
