@@ -126,17 +126,17 @@ describe('a look-up', () => {
 
 const REFERENCE = fileURLToPath(new URL('../../../shared/reference/canning/processes.json', import.meta.url))
 
-describe('the reference collection', () => {
-  it.skipIf(!existsSync(REFERENCE))(
-    'agrees with the second transcription (compared only where the collection lies beside the checkout)',
-    () => {
+// The collection is a hand-over beside the checkout, never part of it: where it is, the two transcriptions are compared.
+if (existsSync(REFERENCE)) {
+  describe('the reference collection', () => {
+    it('agrees with the second transcription', () => {
       const { processes } = JSON.parse(readFileSync(REFERENCE, 'utf8')) as { processes: ReferenceRow[] }
       const read = processes.filter(({ verification }) => verification === 'page')
       const lines = Object.fromEntries(read.map((row) => [row.id, new Set(row.schedules.flatMap((schedule) => referenceLines(schedule)))]))
       expect(lines).toEqual(Object.fromEntries(TABLE.map((row) => [row.id, new Set(row.lines.flatMap(tableLines))])))
-    },
-  )
-})
+    })
+  })
+}
 
 type ReferenceBand = { minFeet: number; maxFeet: number | null; minutes?: number; psi?: number | null }
 type ReferenceSchedule = { packs: string[]; jars: string[]; option?: number; minutes?: number; bands: ReferenceBand[] }
