@@ -124,15 +124,16 @@ export const SetJarsAside = z.strictObject({
 })
 export type SetJarsAside = z.infer<typeof SetJarsAside>
 
-/** What the seal-check form sends: every waiting jar of the load is sealed but those that are named. */
+/** What the seal-check form sends: every jar that waits is sealed but those that are named. */
 export const CheckSeals = z.strictObject({
   ...onDay,
   at: ClockTime,
   on: CalendarDate,
-  loadId: Id,
-  /** Only these jars are looked at; left out: all of the load that wait. */
-  jarIds: someIds(200).optional(),
-  unsealed: someIds(200).default([]),
+  /** Only jars of this load; left out: of all loads of the day. */
+  loadId: Id.optional(),
+  /** Only these jars are looked at; left out: all that wait. */
+  jarIds: someIds(500).optional(),
+  unsealed: someIds(500).default([]),
   way: z.enum(UNSEALED_WAYS, 'What becomes of the jars that did not seal?').default('fridge'),
   /** New lids, for jars that go through a canner again. */
   lidLotId: Id.optional(),

@@ -214,7 +214,7 @@ describe('the seal check', () => {
     })
     expect(await code(check('06:46', '2027-08-27', { unsealed: [second?.id] }))).toBe('done')
     expect(await fresh.client.jar.count({ where: { batchId: 'J1', state: 'sealed' } })).toBe(6)
-    expect(await code(check('07:00', '2027-08-27'))).toBe('wrong-state')
+    expect(await code(check('07:00', '2027-08-27'))).toBe('nothing-waits')
     expect(await code(check('07:00', '2027-08-27', { unsealed: ['another'] }))).toBe('not-found')
   })
 

@@ -1,0 +1,100 @@
+import type { Metadata } from 'next'
+import { type ShareLine, ShareSheet } from '@/app/_drawings/share-sheet'
+import { CommandForm } from '@/app/_forms/command-form'
+import { EmptyState } from '@/app/_ui/empty-state'
+import { LinkButton } from '@/app/_ui/link-button'
+import { Page } from '@/app/_ui/page'
+import { PageHead } from '@/app/_ui/page-head'
+import { Sheet } from '@/app/_ui/sheet'
+import { SubmitButton } from '@/app/_ui/submit-button'
+import { requireActor } from '@/lib/auth/current-actor'
+import { freshKey } from '@/lib/http/fresh-key'
+import { requireDayHead } from '@/lib/queries/day-head'
+import { type SharesPage, sharesPage } from '@/lib/queries/shares'
+import { may } from '@/shared/access/policy'
+import { productName } from '@/shared/day/product-name'
+import { jarName } from '@/shared/kitchen/jar-sizes'
+import { recipeById } from '@/shared/recipes/recipe-library'
+import { dayShareRule } from '@/shared/share/day-share-rule'
+import { sayShareRule } from '@/shared/wording/say-share'
+import { HandOver } from './hand-over'
+import { WhySoMany } from './why-so-many'
+
+export const metadata: Metadata = { title: 'Shares' }
+
+/** Who gets what, by the rule that was published with the day, so plain that anyone can redo it by hand. */
+export default async function SharesPageOfDay({ params }: { params: Promise<{ groupId: string; dayId: string }> }) {
+  const { groupId, dayId } = await params
+  const actor = await requireActor(groupId, 'see-shares')
+  const day = await requireDayHead(groupId, dayId)
+  const page = await sharesPage(groupId, dayId, day.shareRule)
+  const path = `/g/${groupId}/days/${dayId}`
+  const unchecked = page.products.reduce((sum, product) => sum + product.unchecked, 0)
+  const mayAward = day.state === 'resting' && may(actor, 'award-jars') && !page.anyHandedOver
+  return (
+    <Page size="desk">
+      <PageHead
+        kicker={day.name}
+        title={headline(page, unchecked)}
+        lead={page.isAwarded ? undefined : 'Not shared out yet: this is what the rule gives for the jars that are sealed now.'}
+        action={
+          unchecked > 0 ? (
+            <LinkButton href={`${path}/seal-check`}>Check {unchecked} seals first</LinkButton>
+          ) : (
+            mayAward && (
+              <CommandForm command="award-jars" groupId={groupId} formKey={freshKey()} next={`${path}/shares`} fixed={{ dayId }}>
+                <SubmitButton kind={page.isAwarded ? 'plain' : 'do'} sending="Sharing">
+                  {page.isAwarded ? 'Share out again' : 'Share the jars out'}
+                </SubmitButton>
+              </CommandForm>
+            )
+          )
+        }
+      />
+      {page.households.length === 0 ? (
+        <EmptyState text="Nobody asked for jars of this day." />
+      ) : (
+        <Sheet lid={page.isAwarded ? 'sunk' : 'domed'} lidWords={page.isAwarded ? 'Shared out' : 'Not shared out yet'}>
+          <ShareSheet
+            caption="Who gets what"
+            products={page.products.map(drawnProduct)}
+            lines={page.households.map((household) => drawnLine(page, household))}
+          />
+        </Sheet>
+      )}
+      <div className="two">
+        <Sheet lid="sunk" lidWords="Published with the day" title="The rule">
+          <p>{sayShareRule(dayShareRule(day.shareRule))}</p>
+        </Sheet>
+        <WhySoMany page={page} householdId={actor.householdId} />
+      </div>
+      {page.isAwarded && (
+        <HandOver page={page} groupId={groupId} dayId={dayId} mayHandOver={may(actor, 'hand-over')} own={actor.householdId} />
+      )}
+    </Page>
+  )
+}
+
+function headline(page: SharesPage, unchecked: number): string {
+  if (unchecked > 0) return 'Not all seals are checked'
+  const short = page.products.reduce((sum, { asked, given }) => sum + Math.max(0, asked - given), 0)
+  if (short === 0) return 'Everyone gets what they asked for'
+  return `${short} ${short === 1 ? 'jar' : 'jars'} short, shared by the rule you chose`
+}
+
+const drawnProduct = ({ preparationId, title, recipeId, jarSize, ...product }: SharesPage['products'][number]) => ({
+  ...product,
+  id: preparationId,
+  name: `${productName(title)}, ${jarName(jarSize, 2)}`,
+  produce: recipeById(recipeId)?.pattern ?? 'plum',
+})
+
+function drawnLine({ products }: SharesPage, household: SharesPage['households'][number]): ShareLine {
+  const parts = products.map(({ preparationId, cells }) => {
+    const cell = cells[household.id]
+    if (cell && cell.allergens.length > 0) return [preparationId, { none: `${cell.allergens.join(', ')} allergy: none offered` }] as const
+    if (!cell || cell.asked === 0) return [preparationId, undefined] as const
+    return [preparationId, { got: cell.jars, asked: cell.asked, exact: cell.quota || undefined }] as const
+  })
+  return { id: household.id, household: household.name, parts: Object.fromEntries(parts) }
+}
