@@ -2,12 +2,7 @@ import { z } from 'zod'
 import { JAR_SIZES } from '@/shared/kitchen/jar-sizes'
 import { GAUGES, METHODS, PACKS } from '@/shared/kitchen/methods'
 import { UNSAFE_METHODS } from '@/shared/process/process-query'
-
-/** Longest question the finder reads, in characters of the address behind the "?". */
-export const LONGEST_QUESTION = 2048
-
-/** What a form leaves empty was not asked. */
-const orEmpty = <Schema extends z.ZodType>(schema: Schema) => z.preprocess((typed) => (typed === '' ? undefined : typed), schema.optional())
+import { orEmpty } from './or-empty'
 
 const ELEVATION_ASK = 'Type the elevation as a number, such as 650.'
 

@@ -1,5 +1,4 @@
-import type { FinderProblem } from '@/shared/finder/read-finder'
-import { LONGEST_QUESTION } from '@/shared/forms/process-finder'
+import { type AddressProblem, LONGEST_QUESTION } from '@/shared/forms/read-address'
 import type { UnsafeMethod } from '@/shared/process/process-query'
 import type { ProcessRefusal } from '@/shared/process/process-refusal'
 
@@ -26,7 +25,7 @@ export function sayWhatIsRefused(refusal: ProcessRefusal): string {
 }
 
 /** Why an address was not read as a question, in three parts. */
-export function sayFinderProblem(problem: FinderProblem): { what: string; why: string; instead: string } {
+export function sayAddressProblem(problem: AddressProblem): { what: string; why: string; instead: string } {
   const instead = 'Ask again with the form.'
   switch (problem.kind) {
     case 'too-long':
@@ -36,7 +35,7 @@ export function sayFinderProblem(problem: FinderProblem): { what: string; why: s
         instead,
       }
     case 'unknown-name':
-      return { what: 'Not looked up: the address is not a question.', why: `The finder asks nothing called "${problem.name}".`, instead }
+      return { what: 'Not looked up: the address is not a question.', why: `Nothing here is called "${problem.name}".`, instead }
     case 'said-twice':
       return { what: 'Not looked up: said twice.', why: `"${problem.name}" stands in the address more than once.`, instead }
     default:

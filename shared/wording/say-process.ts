@@ -48,5 +48,8 @@ export const saySource = ({ publication, edition, section }: Source): string => 
 /** Millilitres in a US fluid ounce, exact. Source: NIST Handbook 44, Appendix C (General Tables of Units of Measurement). */
 const ML_PER_FLUID_OUNCE = 29.5735295625
 
+/** The same words with a capital first letter, for the start of a line. */
+export const capitalised = (words: string): string => `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`
+
 const inMetres = (feet: number): string => Math.round(feet * METRES_PER_FOOT).toLocaleString('en-US')
 const feetAndMetres = (feet: number): string => `${feet.toLocaleString('en-US')} ft (${inMetres(feet)} m)`

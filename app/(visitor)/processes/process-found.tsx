@@ -10,8 +10,7 @@ import type { FinderTyped } from '@/shared/finder/read-finder'
 import { sayElevation } from '@/shared/kitchen/say-elevation'
 import type { ScheduledProcess } from '@/shared/process/scheduled-process'
 import { sayShortDate } from '@/shared/time/calendar-date'
-import { sayBand, sayCanner, sayHeat, saySource } from '@/shared/wording/say-process'
-import { sayJars } from '@/shared/wording/say-process'
+import { capitalised, sayBand, sayCanner, sayHeat, sayJars, saySource } from '@/shared/wording/say-process'
 import { processFacts } from './process-facts'
 
 /** The printed process, its conditions and where it stands. */
@@ -20,7 +19,7 @@ export function ProcessFound({ process, typed }: { process: ScheduledProcess; ty
   return (
     <Sheet lid="sunk" lidWords="From a published table" title={food}>
       <p>
-        {pack} pack, <b>{sayJars(jar)}</b>, {sayCanner(method, gauge)}
+        {capitalised(pack)} pack, <b>{sayJars(jar)}</b>, {sayCanner(method, gauge)}
       </p>
       <div className="found">
         <span className="num">{minutes}</span>

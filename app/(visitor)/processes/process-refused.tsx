@@ -7,7 +7,7 @@ import { HAZARDS } from '@/shared/process/hazards'
 import type { ProcessRefusal } from '@/shared/process/process-refusal'
 import { LinkButton } from '@/app/_ui/link-button'
 import { sayWhatIsRefused } from '@/shared/wording/say-finder'
-import { saySource } from '@/shared/wording/say-process'
+import { capitalised, saySource } from '@/shared/wording/say-process'
 import { sayProcessRefusal } from '@/shared/wording/say-process-refusal'
 import { ElevationAsked } from './elevation-asked'
 
@@ -36,7 +36,7 @@ function Instead({ ways, isPublished, advice }: { ways: readonly WayForward[]; i
             {ways.map(({ label, typed }) => (
               <li key={label}>
                 <LinkButton kind="plain" href={finderAddress(FINDER, typed)}>
-                  {label}
+                  {capitalised(label)}
                 </LinkButton>
               </li>
             ))}

@@ -10,7 +10,7 @@ import { jarName } from '@/shared/kitchen/jar-sizes'
 import { sayElevation } from '@/shared/kitchen/say-elevation'
 import { UNSAFE_METHODS } from '@/shared/process/process-query'
 import { unsafeMethodName } from '@/shared/wording/say-finder'
-import { sayCanner } from '@/shared/wording/say-process'
+import { capitalised, sayCanner } from '@/shared/wording/say-process'
 import { ElevationAsked } from './elevation-asked'
 
 type WaysProps = { food: string; feet: number | null; ways: readonly PublishedWay[]; typed: FinderTyped }
@@ -26,7 +26,7 @@ export function WaysToChoose({ food, feet, ways, typed }: WaysProps) {
         <section key={canner} className="canner-ways">
           <h3>
             <TradeSymbol name={canner.startsWith('pressure') ? 'pressure' : 'canner'} height={36} />
-            {canner}
+            {capitalised(canner)}
           </h3>
           {ways
             .filter(({ method, gauge }) => sayCanner(method, gauge) === canner)
@@ -54,7 +54,7 @@ export function WaysToChoose({ food, feet, ways, typed }: WaysProps) {
 function PackRow({ way: { method, gauge, pack, jars }, canner, typed }: { way: PublishedWay; canner: string; typed: FinderTyped }) {
   return (
     <div className="pack-row">
-      <span>{pack} pack</span>
+      <span>{capitalised(pack)} pack</span>
       <div className="dos across">
         {jars.map((jar) => (
           <LinkButton

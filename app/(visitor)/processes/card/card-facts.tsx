@@ -6,7 +6,7 @@ import { jarName } from '@/shared/kitchen/jar-sizes'
 import { sayElevation } from '@/shared/kitchen/say-elevation'
 import type { ScheduledProcess } from '@/shared/process/scheduled-process'
 import { sayShortDate } from '@/shared/time/calendar-date'
-import { sayBand, sayCanner, sayHeadspace, sayHeat, sayJars, sayJarVolume, saySource } from '@/shared/wording/say-process'
+import { capitalised, sayBand, sayCanner, sayHeadspace, sayHeat, sayJars, sayJarVolume, saySource } from '@/shared/wording/say-process'
 
 /** A printed process in the words of the card. */
 export function cardFacts(process: ScheduledProcess): ProcessCardFacts {
@@ -14,7 +14,7 @@ export function cardFacts(process: ScheduledProcess): ProcessCardFacts {
   const band = { minFeet: process.bandMinFeet, maxFeet: process.bandMaxFeet }
   return {
     product: food,
-    pack: `${pack} pack`,
+    pack: capitalised(`${pack} pack`),
     jar: sayJars(jar),
     volume: sayJarVolume(jar),
     minutes,
@@ -72,5 +72,3 @@ function allergenFacts(foodId: string): ProcessCardFacts['contains'] {
   if (sometimes.length > 0) return { bold: `May contain ${sometimes.join(' or ')}.`, text: 'Read the recipe; check who works here.' }
   return undefined
 }
-
-const capitalised = (words: string): string => `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`
