@@ -41,11 +41,11 @@ interface ClaimFormProps {
 export function ClaimForm({ view, title, jar, unit, what, produce, inBar, until, children, ...address }: ClaimFormProps) {
   const [posted, post] = useActionState(submitCommand, {})
   const [count, setCount] = useState(view.yours)
-  const { state, send } = useClaim(address)
-  const isSettled = count === view.yours && view.yours > 0
+  const { state, saved, send } = useClaim(address, view.yours)
+  const isSettled = count === saved && saved > 0 && (state.kind === 'quiet' || state.kind === 'saved')
   const button = (
     <Button busy={state.kind === 'sending'}>
-      {count === 0 && view.yours > 0 ? `Give up your ${what}` : `Ask for ${count} ${count === 1 ? what.replace('jars', 'jar') : what}`}
+      {count === 0 && saved > 0 ? `Give up your ${what}` : `Ask for ${count} ${count === 1 ? what.replace('jars', 'jar') : what}`}
     </Button>
   )
   return (
@@ -113,9 +113,10 @@ function ClaimAnswer({ state, refusal }: { state: ClaimState; refusal?: Refusal 
 }
 
 /** One key a tap: kept while the same number is sent again, so that a lost answer never counts twice. */
-function useClaim({ groupId, householdId, preparationId }: Address) {
+function useClaim({ groupId, householdId, preparationId }: Address, yours: number) {
   const router = useRouter()
   const [state, setState] = useState<ClaimState>({ kind: 'quiet' })
+  const [saved, setSaved] = useState(yours)
   const tap = useRef<{ jars: number; key: string } | null>(null)
   async function send(event: FormEvent<HTMLFormElement>) {
     event.preventDefault()
@@ -125,7 +126,9 @@ function useClaim({ groupId, householdId, preparationId }: Address) {
     const answer = await sendClaim(groupId, { preparationId, householdId, jars }, tap.current.key)
     if (answer.kind !== 'unsent') tap.current = null
     setState(answer)
-    if (answer.kind === 'saved') router.refresh()
+    if (answer.kind !== 'saved') return
+    setSaved(answer.jars)
+    router.refresh()
   }
-  return { state, send }
+  return { state, saved, send }
 }
