@@ -61,10 +61,10 @@ function answerCase(value: unknown, place: number): Result<CaseAnswer, CasesProb
   return ok(answerQuery(id, readQuery(fields)))
 }
 
-const oneOf = (values: readonly string[]) => (value: unknown) => typeof value === 'string' && values.includes(value)
+const oneOf = (values: readonly string[]) => (value: unknown) => values.some((each) => each === value)
 const orNothing = (isRight: (value: unknown) => boolean) => (value: unknown) => value === undefined || value === null || isRight(value)
-const isNumber = (value: unknown) => typeof value === 'number' && Number.isFinite(value)
-const isDate = (value: unknown) => typeof value === 'string' && /^\d{4}-\d{2}-\d{2}$/.test(value)
+const isNumber = (value: unknown) => Number.isFinite(value)
+const isDate = (value: unknown) => /^\d{4}-\d{2}-\d{2}$/.test(String(value))
 const ALL_METHODS = [...METHODS, ...UNSAFE_METHODS]
 
 const CHECKS: readonly (readonly [field: string, isRight: (value: unknown) => boolean, expected: string])[] = [

@@ -33,6 +33,6 @@ export function needleOffset({ gaugeErrorPsi = 0, gaugeTestedOn, askedOn }: Gaug
 
 /** ISO dates compare as text; a test of 29 February counts until 1 March, since "02-29" sorts before "03-01". */
 function isWithinAYear(testedOn: string, askedOn: string): boolean {
-  const anniversary = `${Number(testedOn.slice(0, 4)) + 1}${testedOn.slice(4, 10)}`
-  return testedOn.slice(0, 10) <= askedOn.slice(0, 10) && askedOn.slice(0, 10) <= anniversary
+  const anniversary = `${Number(testedOn.slice(0, 4)) + 1}${testedOn.slice(4)}`
+  return testedOn <= askedOn && askedOn <= anniversary
 }

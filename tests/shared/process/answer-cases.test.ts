@@ -112,6 +112,8 @@ describe('answering cases', () => {
     )
     expect(problemOf({ gaugeTestedOn: 20270826 })).toContain('field gaugeTestedOn')
     expect(problemOf({ askedOn: '2027-8-26' })).toBe('case 2 ("b"), field askedOn: expected a date such as 2027-08-26')
+    expect(problemOf({ askedOn: 'on 2027-08-26' })).toContain('field askedOn')
+    expect(problemOf({ askedOn: '2027-08-26T10:00' })).toContain('field askedOn')
     expect(problemOf({ id: null })).toBe('case 2, field id: expected a text or a number')
   })
 
