@@ -1,6 +1,6 @@
 import 'server-only'
 import { headers } from 'next/headers'
-import { type Logger, pino, stdSerializers } from 'pino'
+import { type DestinationStream, type Logger, type LoggerOptions, pino, stdSerializers } from 'pino'
 import { env } from './env'
 
 /** Never written, wherever they turn up in what is logged. */
@@ -10,15 +10,21 @@ let logger: Logger | undefined
 
 /** The process's log: JSON lines on standard output, with ids instead of names and addresses. */
 export function log(): Logger {
-  logger ??= pino({
-    level: env().logLevel,
+  logger ??= makeLog(env().logLevel)
+  return logger
+}
+
+/** A log of its own, on standard output unless it is given somewhere else to write. */
+export function makeLog(level: string, destination?: DestinationStream): Logger {
+  const settings: LoggerOptions = {
+    level,
     base: null,
     timestamp: () => `,"time":"${new Date().toISOString()}"`,
     formatters: { level: (label) => ({ level: label }) },
     serializers: { err: describeError },
     redact: { paths: SECRETS.flatMap((name) => [name, `*.${name}`]), censor: '[not logged]' },
-  })
-  return logger
+  }
+  return destination ? pino(settings, destination) : pino(settings)
 }
 
 /** The log with the id of the request under way, which the answer carries as X-Request-Id. */

@@ -42,7 +42,10 @@ async function endOrderly() {
   if (ending.signal.aborted) process.exit(1)
   ending.abort()
   const closed = Promise.all([...servers].map((server) => new Promise((resolve) => server.close(resolve))))
-  for (const server of servers) server.closeIdleConnections()
+  // A connection that was busy becomes idle with its answer, and would then be kept open for the next request.
+  setInterval(() => {
+    for (const server of servers) server.closeIdleConnections()
+  }, 50)
   const late = new Promise((resolve) => setTimeout(resolve, FINISH_MS))
   await Promise.race([closed, late])
   await Promise.race([Reflect.get(globalThis, DATABASE)?.$disconnect(), late])
