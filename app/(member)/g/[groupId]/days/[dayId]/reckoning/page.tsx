@@ -1,0 +1,137 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { Page } from '@/app/_ui/page'
+import { PageHead } from '@/app/_ui/page-head'
+import { Sheet } from '@/app/_ui/sheet'
+import { Table } from '@/app/_ui/table'
+import { requireActor } from '@/lib/auth/current-actor'
+import { type ReckoningPage, reckoningPage } from '@/lib/queries/reckoning'
+import { may } from '@/shared/access/policy'
+import { productName } from '@/shared/day/product-name'
+import { formatMoney } from '@/shared/reckoning/money'
+import { COMMON_POOL } from '@/shared/share/pool-products'
+import { sayReckonProblem } from '@/shared/wording/say-reckoning'
+import { AddReceipt } from './add-receipt'
+import { Outlays } from './outlays'
+
+export const metadata: Metadata = { title: 'Costs' }
+
+const OPEN = ['draft', 'claiming', 'planned', 'running', 'resting']
+
+/** What was paid and given, what a jar cost, and who owes whom: every cent lands on somebody. */
+export default async function ReckoningPageOfDay({ params }: { params: Promise<{ groupId: string; dayId: string }> }) {
+  const { groupId, dayId } = await params
+  const actor = await requireActor(groupId, 'see-reckoning')
+  const page = await reckoningPage(actor, dayId)
+  if (!page) notFound()
+  const edits = OPEN.includes(page.dayState) && may(actor, 'edit-reckoning')
+  const money = (minor: number) => formatMoney(minor, page.currency)
+  return (
+    <Page size="desk">
+      <PageHead
+        kicker={page.dayName}
+        title={
+          page.transfers.length === 0
+            ? 'Nobody owes anybody'
+            : `${page.transfers.length} ${page.transfers.length === 1 ? 'payment settles' : 'payments settle'} it`
+        }
+        lead={page.isWhole ? undefined : 'You see your own household: its receipts, its part, its payments.'}
+      />
+      <div className="two wide-first">
+        <div className="stack">
+          {page.reckoning ? <Settled page={page} money={money} /> : page.problem && <p>{sayReckonProblem(page.problem, page.currency)}</p>}
+          <Outlays page={page} groupId={groupId} dayId={dayId} edits={edits} money={money} />
+        </div>
+        <div className="stack">
+          {page.reckoning && page.isWhole && <Pools page={page} money={money} />}
+          {edits && <AddReceipt page={page} groupId={groupId} dayId={dayId} />}
+        </div>
+      </div>
+    </Page>
+  )
+}
+
+type Money = (minor: number) => string
+
+/** What each household carries and gets back, and the payments. */
+function Settled({ page, money }: { page: ReckoningPage; money: Money }) {
+  const nameOf = (id: string) => page.households.find((household) => household.id === id)?.name ?? id
+  const signed = (minor: number) => (minor === 0 ? 'even' : minor > 0 ? `gets ${money(minor)}` : `pays ${money(-minor)}`)
+  return (
+    <Sheet lid={page.transfers.length === 0 ? 'sunk' : 'domed'} lidWords="Reckoned" title="Who carries what">
+      <Table
+        caption="Shares, payments and balances"
+        captionHidden
+        columns={[
+          { key: 'name', head: 'Household' },
+          { key: 'jars', head: 'Jars', numeric: true },
+          { key: 'share', head: 'Its part', numeric: true },
+          { key: 'paid', head: 'Paid', numeric: true },
+          { key: 'given', head: 'Given in kind', numeric: true },
+          { key: 'balance', head: 'So it', numeric: true },
+        ]}
+        rows={(page.reckoning?.parties ?? []).map((party) => ({
+          id: party.householdId,
+          cells: {
+            name: party.householdName,
+            jars: party.jars,
+            share: money(party.share),
+            paid: money(party.paid),
+            given: money(party.credited),
+            balance: signed(party.balance),
+          },
+        }))}
+      />
+      {page.transfers.length > 0 && (
+        <ul className="list">
+          {page.transfers.map(({ fromId, toId, amount }) => (
+            <li key={`${fromId} ${toId}`} className="row apart">
+              <span>
+                <b>{nameOf(fromId)}</b> pays <b>{nameOf(toId)}</b>
+              </span>
+              <span className="num">{money(amount)}</span>
+            </li>
+          ))}
+        </ul>
+      )}
+    </Sheet>
+  )
+}
+
+/** What each pool came to and what one jar cost. */
+function Pools({ page, money }: { page: ReckoningPage; money: Money }) {
+  const title = (id: string) => productName(page.products.find((product) => product.id === id)?.title ?? id)
+  return (
+    <Sheet lid="sunk" lidWords="Added up" title="Pools and jars">
+      <ul className="list">
+        {page.reckoning?.pools.map(({ poolId, paid, credited, total }) => (
+          <li key={poolId}>
+            <span className="row apart">
+              <b>
+                {poolId === COMMON_POOL
+                  ? 'Common: every jar'
+                  : `${poolId}: ${page.pools
+                      .find(({ id }) => id === poolId)
+                      ?.productIds.map(title)
+                      .join(', ')}`}
+              </b>
+              <span className="num">{money(total)}</span>
+            </span>
+            <span className="quiet">
+              {money(paid)} paid{credited > 0 && `, ${money(credited)} given in kind`}
+            </span>
+          </li>
+        ))}
+        {page.reckoning?.jarCosts.map(({ product, cost }) => (
+          <li key={product} className="row apart">
+            <span>One jar of {title(product).toLowerCase()}</span>
+            <span className="num">{money(cost)}</span>
+          </li>
+        ))}
+      </ul>
+      <p className="src">
+        Labour is not in it. Shares are reckoned exactly; what is left over in cents goes to the largest fractions, ties by household name.
+      </p>
+    </Sheet>
+  )
+}

@@ -1,0 +1,17 @@
+import { expect, it } from 'vitest'
+import { sayReckonProblem } from '@/shared/wording/say-reckoning'
+
+it('says why a day is not reckoned, and what would do it', () => {
+  expect(sayReckonProblem({ kind: 'pool-without-jars', poolId: 'jam', total: 6000 }, 'USD')).toBe(
+    'Nobody has jars yet that carry the pool "jam" ($60.00). Share the jars out first.',
+  )
+  const others = [
+    sayReckonProblem({ kind: 'other-currency', item: 'sugar', currency: 'EUR', expected: 'USD' }, 'USD'),
+    sayReckonProblem({ kind: 'amount-out-of-range', item: 'sugar', amount: -1 }, 'USD'),
+    sayReckonProblem({ kind: 'jars-not-whole', product: 'jam', jars: 0.5 }, 'USD'),
+    sayReckonProblem({ kind: 'unknown-party', item: 'sugar', partyId: 'x' }, 'USD'),
+    sayReckonProblem({ kind: 'unknown-pool', item: 'sugar', poolId: 'x' }, 'USD'),
+    sayReckonProblem({ kind: 'surcharge-without-fund', householdName: 'Ash' }, 'USD'),
+  ]
+  expect(new Set(others).size).toBe(6)
+})
