@@ -54,6 +54,8 @@ export function authOptions(): NextAuthOptions {
   }
 }
 
+const FIRST_LINK = 'It is your first: a password from before no longer counts after it. Choose a new one under "Your account".\n\n'
+
 /**
  * Whoever opens a mailed link for the first time owns the mailbox. A password from before may be somebody else's, who signed up
  * with an address that was not theirs: it is dropped, and so are the sessions it began.
@@ -91,10 +93,11 @@ function linkProvider() {
     maxAge: 15 * 60,
     normalizeIdentifier: (identifier) => EmailAddress.parse(identifier),
     async sendVerificationRequest({ identifier, url }) {
-      const known = await database().user.findUnique({ where: { email: identifier }, select: { id: true } })
+      const known = await database().user.findUnique({ where: { email: identifier }, select: { emailVerified: true, passwordHash: true } })
       // The answer on the screen is the same either way: nobody learns who has an account.
       if (!known) return
-      const text = `Open this link within 15 minutes to sign in to Lidsong:\n\n${url}\n\nIf you did not ask for it, do nothing.\n`
+      const drops = known.passwordHash && !known.emailVerified ? FIRST_LINK : ''
+      const text = `Open this link within 15 minutes to sign in to Lidsong:\n\n${url}\n\n${drops}If you did not ask for it, do nothing.\n`
       await sendMail({ to: identifier, subject: 'Your link to sign in to Lidsong', text }, randomUUID())
     },
   })

@@ -32,9 +32,16 @@ export async function deliverMail(now: () => Date = () => new Date()): Promise<{
   return { sent, failed }
 }
 
-/** Sends what is queued without keeping anybody waiting; what fails is logged and tried again with the next mail. */
+const RETRY_MS = 60_000
+
+/** Sends what is queued without keeping anybody waiting; what fails is logged, and looked at again after a minute and with the next mail. */
 export function deliverMailSoon(): void {
-  deliverMail().catch((error) => log().error({ err: error }, 'mail not delivered'))
+  deliverMail().then(
+    ({ failed }) => {
+      if (failed > 0) setTimeout(deliverMailSoon, RETRY_MS).unref()
+    },
+    (error) => log().error({ err: error }, 'mail not delivered'),
+  )
 }
 
 /** Leases the oldest mail that is due: `next_try_at` moves on, so nobody else takes it up before. */
