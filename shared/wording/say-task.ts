@@ -1,7 +1,9 @@
+import { headspaceOf } from '@/shared/day/headspace-of'
 import { productName, productNoun } from '@/shared/day/product-name'
 import { type JarSize, jarName } from '@/shared/kitchen/jar-sizes'
 import type { DayPlan, PlannedTask, PlanTaskKind } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
+import { sayHeadspace } from '@/shared/wording/say-process'
 
 /** Languages in which a person's own list can be said. */
 export type TaskLanguage = 'en' | 'es'
@@ -17,6 +19,8 @@ interface TaskFacts {
   readonly psi: number | null
   readonly isPressure: boolean
   readonly restMinutes: number
+  /** "½ in (13 mm)", or null when no table holds it. */
+  readonly headspace: string | null
   readonly jarBoilMinutes: number
 }
 
@@ -37,6 +41,7 @@ function factsOf(problem: DayProblem, plan: DayPlan, task: PlannedTask): TaskFac
   const batchIds = load?.batchParts.map(({ batchId }) => batchId) ?? (task.batchId === null ? [] : [task.batchId])
   const batches = plan.batches.filter(({ id }) => batchIds.includes(id))
   const preparation = problem.preparations.find(({ id }) => id === (load ?? batches[0])?.preparationId)
+  const inches = preparation ? headspaceOf(preparation) : null
   const jars = load ? load.batchParts.map((part) => part.jars.typical) : batches.map((batch) => batch.jars.typical)
   return {
     codes: batches.map(({ code }) => code).join(' and '),
@@ -47,6 +52,7 @@ function factsOf(problem: DayProblem, plan: DayPlan, task: PlannedTask): TaskFac
     minutes: load?.processMinutes ?? 0,
     psi: load?.psi ?? null,
     isPressure: preparation?.method === 'pressure',
+    headspace: inches === null ? null : sayHeadspace(inches),
     restMinutes: preparation?.cycle.restMinutes ?? 0,
     jarBoilMinutes: preparation?.jarBoilMinutes ?? 0,
   }
@@ -64,7 +70,7 @@ const ENGLISH: Sentences = {
   'jar-heat': (facts) => `Boil the ${counted(facts)} for ${facts.codes}, ${facts.jarBoilMinutes} min.`,
   cook: ({ codes, noun }) => `Cook ${codes} (${noun}).`,
   hold: ({ codes }) => `Keep ${codes} hot until it is filled.`,
-  fill: (facts) => `Fill ${counted(facts)} of ${facts.codes}. Headspace as on the recipe, rims wiped.`,
+  fill: (facts) => `Fill ${counted(facts)} of ${facts.codes}. Leave ${facts.headspace ?? 'the headspace of the recipe'}.`,
   load: (facts) => `Load ${counted(facts)} of ${facts.codes}.`,
   'come-up': ({ isPressure }) => (isPressure ? 'Vent in full, close, bring to pressure.' : 'Start the clock only at a full boil.'),
   process: ({ minutes, psi }) =>
@@ -98,7 +104,7 @@ const SPANISH: Sentences = {
   'jar-heat': (facts) => `Hervir ${contados(facts)} para ${facts.codes}, ${facts.jarBoilMinutes} min.`,
   cook: ({ codes }) => `Cocer ${codes}.`,
   hold: ({ codes }) => `Mantener ${codes} caliente hasta llenar.`,
-  fill: (facts) => `Llenar ${contados(facts)} de ${facts.codes}. Espacio según la receta, bordes limpios.`,
+  fill: (facts) => `Llenar ${contados(facts)} de ${facts.codes}. Espacio: ${facts.headspace ?? 'según la receta'}.`,
   load: (facts) => `Cargar ${contados(facts)} de ${facts.codes}.`,
   'come-up': ({ isPressure }) => (isPressure ? 'Purgar del todo, cerrar, subir a presión.' : 'El tiempo empieza con hervor fuerte.'),
   process: ({ minutes, psi }) =>

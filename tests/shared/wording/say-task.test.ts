@@ -21,4 +21,14 @@ describe('a task in words', () => {
     expect(said('come-up')).toBe('Start the clock only at a full boil.')
     expect(said('process')).toBe('10 min at a full boil. Boil lost: the full time again.')
   })
+
+  it('leaves the published headspace, and that of the recipe where no table holds one', () => {
+    const fill = plan.tasks.find((task) => task.kind === 'fill' && task.batchId?.startsWith('plum-jam')) ?? never
+    const inLibrary = {
+      ...s1DayProblem,
+      preparations: s1DayProblem.preparations.map((each) => (each.id === 'plum-jam' ? { ...each, recipeId: 'plum-jam' } : each)),
+    }
+    expect(sayTask(inLibrary, plan, fill)).toMatch(/^Fill 8 half-pints of J\d\. Leave ¼ in \(6 mm\)\.$/)
+    expect(sayTask(s1DayProblem, plan, fill)).toContain('Leave the headspace of the recipe.')
+  })
 })

@@ -1,7 +1,7 @@
 import type { WallAct } from '@/app/_drawings/wall-acts'
-import type { DayPlan, TaskActual } from '@/shared/planning/day-plan'
+import type { DayPlan, PlannedTask, PlanTaskKind, TaskActual } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
-import { type DueTask, nowNextAfter } from '@/shared/planning/now-next-after'
+import { type DueTask, dueTasks } from '@/shared/planning/now-next-after'
 import type { WallChart } from '@/shared/planning/wall-chart'
 import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
 import { sayTask, taskStation } from '@/shared/wording/say-task'
@@ -24,16 +24,26 @@ export function wallLead(problem: DayProblem, plan: DayPlan, { lateMinutes, crit
   return `${late}${decides}${contains.join('')}`.trim()
 }
 
-/** What is on, what is next, what is after. Before the day, its first three things. */
+/** What the wall calls out: work at kettles, table and canners. Cutting, washing and labels are on everybody's own list. */
+const CALLED_OUT: ReadonlySet<PlanTaskKind> = new Set(['brief', 'cook', 'fill', 'load', 'come-up', 'rest', 'unload', 'clean-up'])
+
+/** The next three things at the stations, in order of time; before the day, its first three. */
 export function wallActs(planned: Planned, actuals: readonly TaskActual[], now: KitchenTime | null): WallAct[] {
   const { problem, plan } = planned
-  const from = now ?? Math.min(...plan.tasks.filter(({ peopleIds }) => peopleIds.length > 0).map(({ start }) => start))
-  const { now: running, next, after } = nowNextAfter(plan, actuals, null, from)
-  const due = [running, next, after].filter((task) => task !== null)
-  return due.map((task, place) => wallAct(problem, plan, task, place === due.length - 1 && place > 0))
+  const from = now ?? problem.window.accessAt
+  const due = dueTasks(plan, actuals, from)
+    .filter(({ task }) => CALLED_OUT.has(task.kind) && task.peopleIds.length > 0)
+    .map((one) => ({ one, at: calledAt(one) }))
+    .filter(({ at }) => at >= from)
+    .sort((a, b) => a.at - b.at || a.one.task.id.localeCompare(b.one.task.id, 'en'))
+    .slice(0, 3)
+  return due.map(({ one, at }, place) => wallAct(problem, plan, one.task, at, place === 2))
 }
 
-function wallAct(problem: DayProblem, plan: DayPlan, { task, start }: DueTask, isLast: boolean): WallAct {
+/** The clock is started when the come-up ends; everything else begins when it begins. */
+const calledAt = ({ task, start, end }: DueTask): KitchenTime => (task.kind === 'come-up' ? end : start)
+
+function wallAct(problem: DayProblem, plan: DayPlan, task: PlannedTask, at: KitchenTime, isLast: boolean): WallAct {
   const people = problem.people.filter(({ id }) => task.peopleIds.includes(id))
   const who = people.length > 3 ? 'Everybody' : people.map(({ name }) => name).join(', ')
   const station = taskStation(problem, task)
@@ -41,7 +51,7 @@ function wallAct(problem: DayProblem, plan: DayPlan, { task, start }: DueTask, i
   return {
     id: task.id,
     lid: isLast ? 'flat' : 'domed',
-    at: formatClock(start),
+    at: formatClock(at),
     who: `${who}, ${station.charAt(0).toLowerCase()}${station.slice(1)}`,
     text: sayTask(problem, plan, task),
     ...(speaksSpanish ? { second: { lang: 'es', text: sayTask(problem, plan, task, 'es') } } : {}),
