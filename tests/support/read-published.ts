@@ -1,4 +1,5 @@
 import type { Arc, Mode, Project } from '@/shared/scheduling/project/project'
+import type { WaitProject } from '@/shared/scheduling/waits/schedule-with-waits'
 
 const numbersOf = (text: string): number[] =>
   text
@@ -70,4 +71,23 @@ export function readBatchMachine(text: string): { capacity: number; jobs: { time
     size: numbers[index * 3 + 2] ?? 0,
   }))
   return { capacity: Number(/capacity (\d+)/.exec(text)?.[1]), jobs }
+}
+
+/** Project with least and longest waits (`.SCH`): jobs with successors and start-to-start lags in brackets, then durations and needs, then limits. */
+export function readWaitProject(text: string): WaitProject {
+  const lines = text.split('\n').map((line) => line.trim().split(/\s+/).filter(Boolean))
+  const count = Number(lines[0]?.[0]) + 2
+  const resources = Number(lines[0]?.[1])
+  const lags = lines.slice(1, 1 + count).flatMap((fields) => {
+    const successors = Number(fields[2])
+    return Array.from({ length: successors }, (_, index) => ({
+      from: Number(fields[0]),
+      to: Number(fields[3 + index]),
+      lag: Number((fields[3 + successors + index] ?? '').replace(/[[\]]/g, '')),
+    }))
+  })
+  const tasks = lines
+    .slice(1 + count, 1 + 2 * count)
+    .map((fields) => ({ duration: Number(fields[2]), needs: fields.slice(3, 3 + resources).map(Number) }))
+  return { tasks, lags, capacities: (lines[1 + 2 * count] ?? []).map(Number) }
 }
