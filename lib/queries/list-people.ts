@@ -21,7 +21,7 @@ export interface ListedPerson {
 
 const MOST = 1000
 
-/** The people that this person may see, those who are here first, by household and name. One statement. */
+/** The people that this person may see, those who are here first, by household and name. A fixed number of statements. */
 export async function listPeople(actor: Actor): Promise<ListedPerson[]> {
   const { groupId, householdId } = actor
   const own = reachOf(actor, 'see-people') === 'any' ? {} : { householdId }

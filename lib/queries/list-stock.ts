@@ -26,7 +26,7 @@ export interface StockLot {
 
 const MOST = 1000
 
-/** Everything in stock, by kind, size and lot. Lids are judged for `today`. One statement. */
+/** Everything in stock, by kind, size and lot. Lids are judged for `today`. A fixed number of statements. */
 export async function listStock({ groupId }: Actor, today: string): Promise<StockLot[]> {
   const rows = await database().supplyLot.findMany({
     where: { groupId },

@@ -10,7 +10,7 @@ export interface MyGroup {
   readonly household: string
 }
 
-/** The groups of an account, by name. One statement. */
+/** The groups of an account, by name. A fixed number of statements. */
 export async function myGroups(userId: string): Promise<MyGroup[]> {
   const people = await database().person.findMany({
     where: { userId, active: true },

@@ -32,7 +32,7 @@ export default async function GroupPage({ params }: { params: Promise<{ groupId:
       <div className="two wide-first">
         <div className="stack">
           {wants.length > 0 && <Wants groupId={groupId} wants={wants} />}
-          <DayList actor={actor} title="Next days" days={next} />
+          <DayList actor={actor} title="Open days" days={next} />
           {over.length > 0 && <DayList actor={actor} title="Earlier days" days={over} />}
         </div>
         <div>
