@@ -1,5 +1,8 @@
 import 'server-only'
 
+/** A build holds this class once in each of its bundles, and the client hands errors of one to code of another: they know one another by this mark. */
+const MARK = Symbol.for('lidsong.database-unavailable')
+
 /**
  * The database cannot be asked right now: it is down, frozen, full up, or too busy for the time a request has.
  * Nothing is wrong with what was asked, so the same may be sent again later.
@@ -7,6 +10,11 @@ import 'server-only'
 export class DatabaseUnavailable extends Error {
   /** True when the change may have been saved although its answer was lost: say "not sure", and repeat with the same idempotency key. */
   readonly isOutcomeUnknown: boolean
+  readonly [MARK] = true
+
+  static override [Symbol.hasInstance](value: unknown): boolean {
+    return isRecord(value) && MARK in value
+  }
 
   constructor(cause: unknown, { isOutcomeUnknown = false } = {}) {
     super('The database is unavailable', { cause })

@@ -12,6 +12,8 @@ const MAX_TRIES = 6
 const MAX_ALL_MS = 3_000
 const FIRST_PAUSE_MS = 20
 const MAX_PAUSE_MS = 1_000
+const COMMIT_MS = 4_000
+const LIMITS = { maxWait: 2_000, timeout: 5_000 } as const
 
 export interface TransactionOptions {
   readonly isolation?: Prisma.TransactionIsolationLevel
@@ -42,21 +44,53 @@ export async function inTransaction<T>(work: (tx: Tx) => Promise<T>, options: Tr
 }
 
 async function runOnce<T>(work: (tx: Tx) => Promise<T>, { isolation, client = database() }: TransactionOptions): Promise<T> {
-  let isWorkDone = false
+  const patience = new Patience()
   try {
-    return await client.$transaction(
-      async (tx) => {
-        const result = await work(tx)
-        isWorkDone = true
-        return result
-      },
-      { maxWait: 2_000, timeout: 5_000, isolationLevel: isolation },
-    )
+    return await Promise.race([
+      client.$transaction((tx) => patience.watch(work(tx)), { ...LIMITS, isolationLevel: isolation }),
+      patience.isOver,
+    ])
   } catch (error) {
     // After the work only the commit can fail: its answer may be lost although it was done.
     if (error instanceof DatabaseUnavailable || isDatabaseUnavailable(error))
-      throw noteDatabaseAway(new DatabaseUnavailable(error, { isOutcomeUnknown: isWorkDone }))
+      throw noteDatabaseAway(new DatabaseUnavailable(error, { isOutcomeUnknown: patience.isWorkDone }))
     throw error
+  } finally {
+    patience.end()
+  }
+}
+
+/**
+ * Ends the wait for a transaction whose end is clear: its work failed on an absent database, so that only the rollback is still to come,
+ * or its commit does not answer. Either would take as long again as the statement before.
+ */
+class Patience {
+  isWorkDone = false
+  readonly isOver: Promise<never>
+  #end: (error: unknown) => void = () => {}
+  #timer: NodeJS.Timeout | undefined
+
+  constructor() {
+    this.isOver = new Promise((_, reject) => {
+      this.#end = reject
+    })
+    this.isOver.catch(() => {}) // it may end when nobody waits any more
+  }
+
+  async watch<T>(work: Promise<T>): Promise<T> {
+    try {
+      const result = await work
+      this.isWorkDone = true
+      this.#timer = setTimeout(() => this.#end(new DatabaseUnavailable('the commit was not answered')), COMMIT_MS)
+      return result
+    } catch (error) {
+      if (error instanceof DatabaseUnavailable || isDatabaseUnavailable(error)) this.#end(error)
+      throw error
+    }
+  }
+
+  end(): void {
+    clearTimeout(this.#timer)
   }
 }
 
