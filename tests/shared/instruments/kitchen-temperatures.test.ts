@@ -71,8 +71,8 @@ describe('a test of a dial gauge', () => {
 
 describe('a temperature', () => {
   it('is said in both systems, a difference without the 32', () => {
-    expect(sayTemperature(100)).toBe('212.0 °F (100.0 °C)')
-    expect(sayPrinted(220)).toBe('220 °F (104.4 °C)')
-    expect(sayDegrees(-2)).toBe('3.6 °F (2.0 °C)')
+    expect(sayTemperature(100)).toBe('212.0\u00a0°F (100.0\u00a0°C)')
+    expect(sayPrinted(220)).toBe('220\u00a0°F (104.4\u00a0°C)')
+    expect(sayDegrees(-2)).toBe('3.6\u00a0°F (2.0\u00a0°C)')
   })
 })

@@ -2,6 +2,7 @@ import { notFound } from 'next/navigation'
 import { CommandForm } from '@/app/_forms/command-form'
 import { Facts } from '@/app/_ui/facts'
 import { Fold } from '@/app/_ui/fold'
+import { LinkButton } from '@/app/_ui/link-button'
 import { Page } from '@/app/_ui/page'
 import { PageHead } from '@/app/_ui/page-head'
 import { Sheet } from '@/app/_ui/sheet'
@@ -35,6 +36,11 @@ export default async function KitchenPage({ params }: { params: Promise<{ groupI
         kicker="Kitchen"
         title={kitchen.name}
         lead={`${sayElevation(kitchen.elevationFeet)}. Known from: ${kitchen.elevationSource}.`}
+        action={
+          <LinkButton kind="plain" small href={`/g/${groupId}/kitchens/${kitchenId}/instruments`}>
+            Check instruments
+          </LinkButton>
+        }
       />
       <div className="two">
         <div className="stack">

@@ -58,10 +58,12 @@ export default async function InstrumentsPage({ params, searchParams }: Instrume
             </Sheet>
           )}
           {here.ok && asked && <ThermometerResult check={asked} here={here.value} />}
+          {here.ok && <Temperatures here={here.value} elevationFeet={elevationFeet} />}
+        </div>
+        <div className="stack">
           <CheckForm typed={typed} errors={errors} />
           <DialGauges canners={found.canners} elevationFeet={elevationFeet} today={today} />
         </div>
-        {here.ok && <Temperatures here={here.value} elevationFeet={elevationFeet} />}
       </div>
     </Page>
   )

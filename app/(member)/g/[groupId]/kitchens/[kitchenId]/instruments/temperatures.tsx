@@ -24,9 +24,9 @@ export function Temperatures({ here, elevationFeet }: { here: KitchenTemperature
         <TemperatureFigure label="Water boils" celsius={here.boilingCelsius} />
         <TemperatureFigure label="Jam and jelly gel" celsius={here.gelCelsius} />
       </div>
-      <p>{BASIS[here.basis]} Weather moves both by about half a degree Fahrenheit: check on the day.</p>
+      <p>{BASIS[here.basis]} Ten hPa more or less in the weather move both by about half a degree Fahrenheit: check on the day.</p>
       <Source>
-        {`Air pressure ${(here.pascals / 100).toFixed(0)} hPa (${(here.pascals / 3386.389).toFixed(2)} inHg): ICAO Doc 7488, standard atmosphere. Boiling point: IAPWS Industrial Formulation 1997, equation 31. Gel point: 8 °F above boiling water, state extension recipe for plum preserves, step 3.`}
+        {`Air pressure ${(here.pascals / 100).toFixed(0)} hPa (${(here.pascals / 3386.389).toFixed(2)} inHg): ICAO Doc 7488, standard atmosphere. Boiling point: IAPWS Industrial Formulation 1997, equation 31. Gel point: 8\u00a0°F above boiling water, state extension recipe for plum preserves, step 3.`}
       </Source>
       <PrintedTable elevationFeet={elevationFeet} />
     </Sheet>
@@ -40,7 +40,7 @@ const BASIS: Readonly<Record<KitchenTemperatures['basis'], string>> = {
 }
 
 function TemperatureFigure({ label, celsius }: { label: string; celsius: number }) {
-  return <Figure label={label} value={fahrenheitFromCelsius(celsius).toFixed(1)} unit={`°F (${celsius.toFixed(1)} °C)`} large />
+  return <Figure label={label} value={fahrenheitFromCelsius(celsius).toFixed(1)} unit={`°F (${celsius.toFixed(1)}\u00a0°C)`} large />
 }
 
 function PrintedTable({ elevationFeet }: { elevationFeet: number }) {
@@ -60,7 +60,7 @@ function PrintedTable({ elevationFeet }: { elevationFeet: number }) {
             id: String(row.feet),
             marked: row === marked,
             cells: {
-              feet: `${row.feet.toLocaleString('en-US')} ft`,
+              feet: `${row.feet.toLocaleString('en-US')}\u00a0ft`,
               boils: sayPrinted(row.fahrenheit),
               gels: gel ? sayPrinted(gel.fahrenheit) : 'not printed',
             },

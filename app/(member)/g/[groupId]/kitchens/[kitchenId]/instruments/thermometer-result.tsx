@@ -35,7 +35,7 @@ export function ThermometerResult({ check: { ice, boil, degrees }, here }: { che
         ]}
       />
       <Source>
-        {`Melting ice is 32 °F (0 °C); water boils here at ${sayTemperature(here.boilingCelsius)}. Largest error that is corrected for, ${sayDegrees(LARGEST_CORRECTION_C)}: common practice. Gel point 8 °F above boiling water: state extension recipe for plum preserves, step 3.`}
+        {`Melting ice is 32\u00a0°F (0\u00a0°C); water boils here at ${sayTemperature(here.boilingCelsius)}. Largest error that is corrected for, ${sayDegrees(LARGEST_CORRECTION_C)}: common practice. Gel point 8\u00a0°F above boiling water: state extension recipe for plum preserves, step 3.`}
       </Source>
     </Sheet>
   )
