@@ -15,7 +15,9 @@ export type FoundPlan = { readonly makespan: number; readonly lowerBound: number
 export type PlanSearch = {
   /** Searches a little; true while more may be found. */
   readonly goOn: () => boolean
-  /** The best so far; null while no whole plan is found. */
+  /** When the best so far ends, in minutes or units of the file; null while no whole plan is found. */
+  readonly finish: () => number | null
+  /** The best so far, written out; null while no whole plan is found. */
   readonly best: () => FoundPlan | null
   /** Why nothing was found, for when `best` stays null. */
   readonly reasons: () => readonly string[]
@@ -38,6 +40,7 @@ function searchProject(text: string, seed: number): Result<PlanSearch, NoSearch>
       improveProject(search, 40)
       return mayImproveProject(search)
     },
+    finish: () => search.best.makespan,
     best: () => {
       const { starts, makespan } = search.best
       const lowerBound = Math.min(search.bound, makespan)
@@ -62,6 +65,7 @@ function searchDay(text: string, seed: number): Result<PlanSearch, NoSearch> {
       improve(search, model.batches.length > 300 ? 2 : 10)
       return mayImprove(search)
     },
+    finish: () => search.best && search.best.finish * day.value.grid,
     best: () => {
       if (!search.best) return null
       const plan = writePlan(model, search.best, bound.slot)

@@ -24,15 +24,15 @@ function search(): void {
     return
   }
   let told = Number.POSITIVE_INFINITY
-  for (;;) {
-    const best = answer.value.best()
-    if (best && best.makespan < told) {
-      told = best.makespan
-      tell({ kind: 'better', found: best, afterMs: performance.now() - started })
-    }
-    if (performance.now() - started >= order.milliseconds || !answer.value.goOn()) break
+  const tellIfBetter = () => {
+    const finish = answer.value.finish()
+    const found = finish !== null && finish < told ? answer.value.best() : null
+    if (!found) return
+    told = found.makespan
+    tell({ kind: 'better', found, afterMs: performance.now() - started })
   }
-  const last = answer.value.best()
-  if (last && last.makespan < told) tell({ kind: 'better', found: last, afterMs: performance.now() - started })
-  tell({ kind: 'ended', reasons: last ? [] : answer.value.reasons() })
+  do tellIfBetter()
+  while (performance.now() - started < order.milliseconds && answer.value.goOn())
+  tellIfBetter()
+  tell({ kind: 'ended', reasons: answer.value.finish() === null ? answer.value.reasons() : [] })
 }

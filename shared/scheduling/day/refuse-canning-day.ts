@@ -1,6 +1,6 @@
 import type { CanningDay, DayBatch, DayFamily } from '@/shared/scheduling/day/canning-day'
 import type { DayModel } from '@/shared/scheduling/day/day-model'
-import { emptyState } from '@/shared/scheduling/day/day-state'
+import { emptyState, takeBack } from '@/shared/scheduling/day/day-state'
 import { finishBound } from '@/shared/scheduling/day/finish-bounds'
 import { insertBatch } from '@/shared/scheduling/day/insert-batch'
 
@@ -66,7 +66,12 @@ function peopleReason(day: CanningDay, batch: DayBatch): string | null {
 function hopelessBatches(model: DayModel): DayImpossible[] {
   if (model.crews.some((crew) => crew.breakLength > 0)) return []
   const manner = { limit: model.slots, fromEnd: false, blink: 0, joinFirst: false, prepLate: false, random: () => 0 }
-  const hopeless = model.day.batches.filter((_, index) => !insertBatch(emptyState(model), index, manner))
+  const state = emptyState(model)
+  const hopeless = model.day.batches.filter((_, index) => {
+    const fits = insertBatch(state, index, manner)
+    takeBack(state, 0)
+    return !fits
+  })
   return hopeless
     .slice(0, 10)
     .map((batch) => ({ reason: `${batch.id} finds no time between opening and closing, even alone in the kitchen` }))

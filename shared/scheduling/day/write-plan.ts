@@ -15,6 +15,7 @@ type Need = { readonly start: number; readonly end: number; readonly give: (name
 export function writePlan(model: DayModel, solution: DaySolution, bound: number): CanningPlan {
   const { day } = model
   const minutes = (slot: number) => slot * day.grid
+  const traysIn = traysByLoad(model, solution)
   const loads = [...new Set(solution.placements.flatMap((placement) => placement.loads))].sort(
     (a, b) => a.start - b.start || a.family - b.family || a.kind - b.kind,
   )
@@ -40,7 +41,7 @@ export function writePlan(model: DayModel, solution: DaySolution, bound: number)
       fill: { start: minutes(fillStart), people: fillPeople },
     }
   })
-  const written = loads.map((load, index) => writeLoad(model, solution, load, `L${index + 1}`, people, canners))
+  const written = loads.map((load, index) => writeLoad(model, traysIn.get(load) ?? [], load, `L${index + 1}`, people, canners))
   name(people, (crew) => day.crews[crew]?.people ?? [])
   name(kettles, (kind) => model.kettleKinds[kind]?.ids ?? [])
   name(canners, (kind) => model.cannerKinds[kind]?.ids ?? [])
@@ -61,9 +62,21 @@ export function writePlan(model: DayModel, solution: DaySolution, bound: number)
   }
 }
 
+function traysByLoad({ day }: DayModel, { placements }: DaySolution): Map<StateLoad, (readonly [string, number])[]> {
+  const traysIn = new Map<StateLoad, (readonly [string, number])[]>()
+  for (const [index, placement] of placements.entries()) {
+    for (const [tray, load] of placement.loads.entries()) {
+      const trays = traysIn.get(load) ?? []
+      trays.push([day.batches[index]?.id ?? '', tray])
+      traysIn.set(load, trays)
+    }
+  }
+  return traysIn
+}
+
 function writeLoad(
   model: DayModel,
-  solution: DaySolution,
+  trays: CanningPlan['loads'][number]['trays'],
   load: StateLoad,
   id: string,
   people: Map<number, Need[]>,
@@ -71,9 +84,6 @@ function writeLoad(
 ): CanningPlan['loads'][number] {
   const { day, handling } = model
   const end = load.start + (model.families[load.family]?.whole ?? 0)
-  const trays = solution.placements.flatMap((placement, index) =>
-    placement.loads.flatMap((seat, tray): (readonly [string, number])[] => (seat === load ? [[day.batches[index]?.id ?? '', tray]] : [])),
-  )
   const loadPeople: string[] = []
   const unloadPeople: string[] = []
   const operator = day.operators[load.operator]?.id
