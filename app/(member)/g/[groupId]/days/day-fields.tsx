@@ -61,7 +61,7 @@ export function DayFields({ kitchens, first = {} }: { kitchens: readonly Kitchen
         />
       </div>
       <div className="form">
-        <TimeField name="accessAt" label="The key turns" hint="From then on water may be heated." first={first.accessAt} />
+        <TimeField name="accessAt" label="The key turns" hint="From then on water may be heated. Like 17:00" first={first.accessAt} />
         <TimeField name="peopleArriveAt" label="People arrive" first={first.peopleArriveAt} />
         <MinutesField name="briefingMinutes" label="Briefing" first={first.briefingMinutes ?? 15} />
         <TimeField name="firstLoadAt" label="First canner load, at the earliest" first={first.firstLoadAt} />
@@ -74,7 +74,7 @@ export function DayFields({ kitchens, first = {} }: { kitchens: readonly Kitchen
 }
 
 const TimeField = ({ first, ...field }: { name: string; label: string; hint?: string; first?: number }) => (
-  <FieldEntry {...field} type="time" short required first={clock(first)} />
+  <FieldEntry {...field} hint={field.hint ?? 'Like 17:15'} maxLength={5} short required first={clock(first)} />
 )
 
 const MinutesField = (field: { name: string; label: string; first?: number }) => (

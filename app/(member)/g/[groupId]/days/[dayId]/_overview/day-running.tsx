@@ -17,7 +17,7 @@ export function DayRunning({ groupId, day, kitchens }: Props) {
   if (!mayEdit) return null
   const form = { groupId, next: path }
   return (
-    <Sheet lid="sunk" title="Date, hours and rules">
+    <Sheet lid="sunk" title="Date, hours and rules" id="hours">
       <Fold summary="Change them">
         <CommandForm {...form} command="edit-day" formKey={freshKey()} fixed={{ dayId: day.id, version: day.version }} className="form">
           <DayFields kitchens={kitchens} first={day} />

@@ -1,7 +1,9 @@
+import { LinkButton } from '@/app/_ui/link-button'
 import { Notice } from '@/app/_ui/notice'
 import { Sheet } from '@/app/_ui/sheet'
 import { Table } from '@/app/_ui/table'
-import type { PlanRefusal } from '@/shared/planning/day-plan'
+import { planChangeText } from '@/shared/day/apply-plan-change'
+import type { PlanRefusal, WayOut } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayChange, sayPlanRefusal } from '@/shared/wording/say-plan'
@@ -10,10 +12,18 @@ const COLUMNS = [
   { key: 'change', head: 'Change' },
   { key: 'minutes', head: 'Canner min', numeric: true },
   { key: 'fits', head: 'Does it fit?' },
+  { key: 'act', head: 'What to do', headHidden: true },
 ] as const
 
+type Props = {
+  problem: DayProblem
+  refusal: PlanRefusal
+  /** The day's own page, for the links beside what fits; left out where a change is being tried already. */
+  dayPath?: string
+}
+
 /** Why there is no plan, with the limit that binds, and every way out that was planned again. */
-export function DoesNotFit({ problem, refusal }: { problem: DayProblem; refusal: PlanRefusal }) {
+export function DoesNotFit({ problem, refusal, dayPath }: Props) {
   const { what, why, instead } = sayPlanRefusal(problem, refusal)
   const rows = refusal.waysOut.map((way, index) => ({
     id: String(index),
@@ -21,6 +31,7 @@ export function DoesNotFit({ problem, refusal }: { problem: DayProblem; refusal:
       change: sayChange(problem, way.change),
       minutes: `${way.cannerMinutes.needed} of ${way.cannerMinutes.available}`,
       fits: way.finishAt === null ? 'No' : `Yes, canners empty ${formatClock(way.finishAt)}`,
+      act: dayPath !== undefined && way.fits && action(way.change, dayPath),
     },
   }))
   return (
@@ -36,3 +47,26 @@ export function DoesNotFit({ problem, refusal }: { problem: DayProblem; refusal:
     </>
   )
 }
+
+/** Where a change is made: tried on the plan, or entered where it belongs. Another pair of hands or a burner has to be found first. */
+function action(change: WayOut['change'], dayPath: string) {
+  switch (change.kind) {
+    case 'fewer-batches':
+    case 'drop-preparation':
+      return <Go href={`${dayPath}/plan?change=${planChangeText(change)}`} says="Try it" />
+    case 'jars-washed-hot':
+    case 'jars-boiled-in-pot':
+      return <Go href={`${dayPath}/recipes`} says="Change it" />
+    case 'start-earlier':
+    case 'stay-later':
+      return <Go href={`${dayPath}#hours`} says="Change the hours" />
+    default:
+      return null
+  }
+}
+
+const Go = ({ href, says }: { href: string; says: string }) => (
+  <LinkButton small kind="plain" href={href}>
+    {says}
+  </LinkButton>
+)

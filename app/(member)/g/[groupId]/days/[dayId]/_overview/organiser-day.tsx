@@ -64,7 +64,7 @@ export function OrganiserDay({ groupId, day, products, outlook, stock, kitchens 
 type OutlookProps = { outlook: DayOutlook; day: DayHead; stock: readonly StockLot[]; path: string }
 
 function Outlook({ outlook: { problem, outcome }, day, stock, path }: OutlookProps) {
-  if (!outcome.ok) return <DoesNotFit problem={problem} refusal={outcome.problem} />
+  if (!outcome.ok) return <DoesNotFit problem={problem} refusal={outcome.problem} dayPath={path} />
   const plan = outcome.value
   return (
     <>

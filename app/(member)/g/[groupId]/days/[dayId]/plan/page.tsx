@@ -43,7 +43,7 @@ export default async function PlanPage({ params, searchParams }: Props) {
         }
       />
       {tried && <p className="said">This is a try. Nothing is saved until you plan it so.</p>}
-      {isShown ? <Shown outlook={outlook} /> : <NotYet />}
+      {isShown ? <Shown outlook={outlook} dayPath={tried ? undefined : `/g/${groupId}/days/${dayId}`} /> : <NotYet />}
     </Page>
   )
 }
@@ -59,8 +59,12 @@ function titleOf({ outcome }: DayOutlook): string {
   return `Finish ${formatClock(finishAt)}, ${bindingReason.slackMinutes} min to spare.`
 }
 
-const Shown = ({ outlook: { problem, outcome } }: { outlook: DayOutlook }) =>
-  outcome.ok ? <Timetable problem={problem} plan={outcome.value} /> : <DoesNotFit problem={problem} refusal={outcome.problem} />
+const Shown = ({ outlook: { problem, outcome }, dayPath }: { outlook: DayOutlook; dayPath?: string }) =>
+  outcome.ok ? (
+    <Timetable problem={problem} plan={outcome.value} />
+  ) : (
+    <DoesNotFit problem={problem} refusal={outcome.problem} dayPath={dayPath} />
+  )
 
 const NotYet = () => (
   <Sheet lid="flat" title="The timetable">
