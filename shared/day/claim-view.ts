@@ -56,9 +56,3 @@ export function claimView(
   })
   return { likely, sure, yours, others: othersSum, most, ifOnlySure }
 }
-
-/** The day's rule as it is stored, as the sharing takes it. Rules that need a figure of their own are entered with the shares. */
-export function shareRuleOf(stored: string): ShareRule {
-  if (stored === 'one-each-first' || stored === 'equal') return { kind: stored }
-  return { kind: 'in-proportion' }
-}

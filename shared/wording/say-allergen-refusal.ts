@@ -11,8 +11,7 @@ export const sayAllergenRefusal = (product: string, avoided: readonly AvoidedAll
 })
 
 /** "They contain mustard and celery." */
-export const sayContains = (avoided: readonly AvoidedAllergen[]): string =>
-  `They contain ${joined(avoided.map(({ allergen }) => allergen))}.`
+const sayContains = (avoided: readonly AvoidedAllergen[]): string => `They contain ${joined(avoided.map(({ allergen }) => allergen))}.`
 
 /** "Esme’s mustard allergy is on your list.", or the household's when nobody is named. */
 export const sayList = ({ allergen, people }: AvoidedAllergen): string =>

@@ -5,11 +5,12 @@ import { Sheet } from '@/app/_ui/sheet'
 import { freshKey } from '@/lib/http/fresh-key'
 import type { ClaimingHousehold, OfferedProduct } from '@/lib/queries/day-claims'
 import type { DayHead } from '@/lib/queries/day-head'
-import { claimView, shareRuleOf } from '@/shared/day/claim-view'
+import { claimView } from '@/shared/day/claim-view'
 import { productName, productNoun } from '@/shared/day/product-name'
 import { type AvoidedAllergen, whoAvoids } from '@/shared/day/who-avoids'
 import { jarName, jarNameWithVolume } from '@/shared/kitchen/jar-sizes'
 import { yieldInJars } from '@/shared/recipes/yield-in-jars'
+import { dayShareRule } from '@/shared/share/day-share-rule'
 import { sayMoment } from '@/shared/time/say-moment'
 import { sayList } from '@/shared/wording/say-allergen-refusal'
 import { ClaimForm } from './claim-form'
@@ -44,7 +45,7 @@ export function ClaimSheets({ groupId, day, products, household, organiser, isOw
   const until = day.claimsCloseLocal
     ? `Change it until ${sayMoment(day.claimsCloseLocal)}.`
     : 'Change it until the organiser closes the claims.'
-  const rule = shareRuleOf(day.shareRule)
+  const rule = dayShareRule(day.shareRule)
   return open.map((product, place) => (
     <ClaimForm
       // A saved claim comes back with the page: the form then starts from it.
