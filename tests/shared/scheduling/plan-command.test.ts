@@ -1,0 +1,68 @@
+import { execFile } from 'node:child_process'
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { checkCanningPlan } from '@/tests/support/check-canning-plan'
+
+const ROOT = fileURLToPath(new URL('../../..', import.meta.url))
+const fixture = (name: string) => join(ROOT, 'tests/fixtures', name)
+
+function plan(...args: string[]): Promise<{ code: number; out: string; said: string }> {
+  return new Promise((resolve) => {
+    execFile(process.execPath, ['--import', 'tsx', 'lib/cli/plan.ts', ...args], { cwd: ROOT }, (error, out, said) => {
+      resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, said })
+    })
+  })
+}
+
+describe('npm run plan', () => {
+  let folder = ''
+  beforeAll(() => {
+    folder = mkdtempSync(join(tmpdir(), 'lidsong-plan-'))
+  })
+  afterAll(() => rmSync(folder, { recursive: true }))
+  const written = (name: string, content: object) => {
+    writeFileSync(join(folder, name), JSON.stringify(content))
+    return join(folder, name)
+  }
+
+  it('plans a day file, with bound and gap, and tells each better finish', async () => {
+    const out = join(folder, 'plan.json')
+    const ran = await plan(fixture('canning-days/cd-s03.json'), '--seconds', '2', '--seed', '3', '--out', out)
+    const day = JSON.parse(readFileSync(fixture('canning-days/cd-s03.json'), 'utf8'))
+    const made = JSON.parse(readFileSync(out, 'utf8'))
+    expect(ran.code).toBe(0)
+    expect(checkCanningPlan(day, made)).toEqual([])
+    expect(made).toMatchObject({ format: 'canning-plan/1', instance: 'cd-s03', makespan: 330, lowerBound: 330, gap: 0 })
+    expect(ran.said).toMatch(/finish 330, bound 330, gap 0\.0 %/)
+    expect(existsSync(`${out}.part`)).toBe(false)
+  }, 90_000)
+
+  it('plans a project file to standard output', async () => {
+    const ran = await plan(fixture('published/j601_1.sm'), '--seconds', '2')
+    const made = JSON.parse(ran.out)
+    expect(made).toMatchObject({ format: 'rcpsp-plan/1', makespan: 77, lowerBound: 77 })
+    expect(made.starts).toHaveLength(62)
+  }, 90_000)
+
+  it('ends with 2 and the reasons when no plan can exist', async () => {
+    const day = JSON.parse(readFileSync(fixture('canning-days/cd-s03.json'), 'utf8'))
+    const ran = await plan(written('tight.json', { ...day, coolingJars: 1 }), '--out', join(folder, 'none.json'))
+    expect([ran.code, ran.said]).toEqual([2, expect.stringMatching(/coolingJars/)])
+    expect(existsSync(join(folder, 'none.json'))).toBe(false)
+  }, 90_000)
+
+  it('ends with 1 and the field when the file is not as described', async () => {
+    const day = JSON.parse(readFileSync(fixture('canning-days/cd-s03.json'), 'utf8'))
+    const ran = await plan(written('bad.json', { ...day, close: -1 }))
+    expect([ran.code, ran.said]).toEqual([1, expect.stringMatching(/bad\.json: close: /)])
+  }, 90_000)
+
+  it('ends with 1 and its usage when it is asked for nonsense', async () => {
+    const ran = await plan(fixture('canning-days/cd-s03.json'), '--seconds', 'soon')
+    expect([ran.code, ran.said]).toEqual([1, expect.stringMatching(/npm run plan -- INSTANCE/)])
+    expect((await plan(join(folder, 'absent.json'))).said).toMatch(/could not be read/)
+  }, 90_000)
+})
