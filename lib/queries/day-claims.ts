@@ -24,6 +24,8 @@ export interface OfferedProduct {
   readonly spareJars: number
   /** Jars by household, without claims that were given up. */
   readonly claims: ReadonlyMap<string, number>
+  /** The names of the households that claim: ties are broken by them. */
+  readonly claimants: ReadonlyMap<string, string>
 }
 
 /** A household with whatever keeps a product off it. Names are for that household and the organiser. */
@@ -35,7 +37,7 @@ export interface ClaimingHousehold {
   readonly people: readonly { readonly name: string; readonly allergies: readonly string[] }[]
 }
 
-/** The products of a day, by letter, with all claims. Two statements. */
+/** The products of a day, by letter, with all claims. Three statements. */
 export async function dayProducts(groupId: string, dayId: string): Promise<OfferedProduct[]> {
   const rows = await database().preparation.findMany({
     where: { groupId, dayId },
@@ -55,7 +57,7 @@ export async function dayProducts(groupId: string, dayId: string): Promise<Offer
       offered: true,
       claimed: true,
       spareJars: true,
-      claims: { where: { jars: { gt: 0 } }, select: { householdId: true, jars: true } },
+      claims: { where: { jars: { gt: 0 } }, select: { householdId: true, jars: true, household: { select: { name: true } } } },
     },
   })
   return rows.map(({ recipeId, claims, ...row }) => {
@@ -69,6 +71,7 @@ export async function dayProducts(groupId: string, dayId: string): Promise<Offer
       gauge: row.gauge as Gauge | null,
       jarTreatment: row.jarTreatment as JarTreatmentName,
       claims: new Map(claims.map(({ householdId, jars }) => [householdId, jars])),
+      claimants: new Map(claims.map(({ householdId, household }) => [householdId, household.name])),
     }
   })
 }

@@ -20,6 +20,8 @@ export interface ProductOffer {
   readonly offered: number
   readonly spareJars: number
   readonly claims: ReadonlyMap<string, number>
+  /** Names of the households that claim. */
+  readonly claimants: ReadonlyMap<string, string>
 }
 
 /**
@@ -46,9 +48,8 @@ export function claimView(
   const othersSum = others.reduce((sum, [, jars]) => sum + jars, 0)
   const most = Math.max(yours, product.offered - othersSum)
   const ifOnlySure = Array.from({ length: most + 1 }, (_, asked) => {
-    // Ties go by name; the others' names do not matter to this household's own figure beyond that, so their ids stand in.
     const claims: Claim[] = [
-      ...others.map(([id, jars]) => ({ householdId: id, householdName: id, jars })),
+      ...others.map(([id, jars]) => ({ householdId: id, householdName: product.claimants.get(id) ?? id, jars })),
       { householdId: household.id, householdName: household.name, jars: asked },
     ]
     const predicted = predictShares({ low: sure, typical: sure, high: sure }, claims, rule)

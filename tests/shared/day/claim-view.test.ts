@@ -13,25 +13,37 @@ const claims = new Map([
   ['elmsway', 10],
   ['fennick', 6],
 ])
+const claimants = new Map([...claims.keys()].map((id) => [id, `${id.charAt(0).toUpperCase()}${id.slice(1)}`]))
 const dunmarrow = { id: 'dunmarrow', name: 'Dunmarrow' }
 const rule = { kind: 'in-proportion' } as const
 
 describe('what a household sees of the jam', () => {
   it('is 48 jars likely and 42 sure, 8 of its own, 40 for others; of 42 it would get 7', () => {
-    const view = claimView({ offered: 48, spareJars: 0, claims }, jam, dunmarrow, rule)
+    const view = claimView({ offered: 48, spareJars: 0, claims, claimants }, jam, dunmarrow, rule)
     expect(view).toMatchObject({ likely: 48, sure: 42, yours: 8, others: 40, most: 8 })
     expect(view.ifOnlySure[8]).toBe(7) // 42 × 8 ÷ 48 is 7 exactly
   })
 
   it('lets it ask for what the others leave, and gives a figure for every number up to that', () => {
-    const view = claimView({ offered: 48, spareJars: 0, claims: new Map([['elmsway', 10]]) }, jam, dunmarrow, rule)
+    const view = claimView({ offered: 48, spareJars: 0, claims: new Map([['elmsway', 10]]), claimants }, jam, dunmarrow, rule)
     expect(view).toMatchObject({ yours: 0, others: 10, most: 38 })
     expect(view.ifOnlySure).toHaveLength(39)
     expect(view.ifOnlySure[0]).toBe(0)
   })
 
+  it('breaks ties by household name, as the sharing does', () => {
+    const equal = new Map([...claims.keys()].map((id) => [id, 3]))
+    const offer = { offered: 18, spareJars: 0, claims: equal, claimants }
+    const sure = { low: 7, typical: 9, high: 9 } // two batches: 14 sure jars for six claims of 3, 2 each and one more for the first two names
+    expect(claimView(offer, sure, { id: 'alderby', name: 'Alderby' }, rule).ifOnlySure[3]).toBe(3)
+    expect(claimView(offer, sure, { id: 'fennick', name: 'Fennick' }, rule).ifOnlySure[3]).toBe(2)
+  })
+
   it('never promises more sure jars than are offered', () => {
-    expect(claimView({ offered: 20, spareJars: 4, claims: new Map() }, jam, dunmarrow, rule)).toMatchObject({ likely: 20, sure: 20 })
+    expect(claimView({ offered: 20, spareJars: 4, claims: new Map(), claimants }, jam, dunmarrow, rule)).toMatchObject({
+      likely: 20,
+      sure: 20,
+    })
   })
 })
 
