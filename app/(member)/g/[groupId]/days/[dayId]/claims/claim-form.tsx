@@ -29,6 +29,8 @@ interface ClaimFormProps {
   readonly what: string
   readonly produce: Produce
   readonly view: ClaimView
+  /** "you get", or "they get" where the organiser asks for somebody else. */
+  readonly gets: string
   /** The button stands in the bar at the foot, where this is the only thing to ask for. */
   readonly inBar: boolean
   /** "Change it until Tue 24 Aug, 20:00." */
@@ -38,7 +40,7 @@ interface ClaimFormProps {
 }
 
 /** Jars counted one by one and asked for with one tap. Without script it is a plain form. */
-export function ClaimForm({ view, title, jar, unit, what, produce, inBar, until, children, ...address }: ClaimFormProps) {
+export function ClaimForm({ view, gets, title, jar, unit, what, produce, inBar, until, children, ...address }: ClaimFormProps) {
   const [posted, post] = useActionState(submitCommand, {})
   const [count, setCount] = useState(view.yours)
   const { state, saved, send } = useClaim(address, view.yours)
@@ -68,7 +70,7 @@ export function ClaimForm({ view, title, jar, unit, what, produce, inBar, until,
           {view.likely} jars likely, {view.sure} sure.{' '}
           {count > 0 && (
             <>
-              If only {view.sure} seal, everyone gives up the same part and you get <b>{view.ifOnlySure[count] ?? 0}</b>.
+              If only {view.sure} seal, everyone gives up the same part and {gets} <b>{view.ifOnlySure[count] ?? 0}</b>.
             </>
           )}
         </p>

@@ -59,6 +59,7 @@ export function ClaimSheets({ groupId, day, products, household, organiser, isOw
       unit={`${jarName(product.jarSize, 2)} of ${productNoun(product.recipe.title)}`}
       what={`jars of ${productNoun(product.recipe.title)}`}
       produce={product.recipe.pattern}
+      gets={isOwn ? 'you get' : 'they get'}
       view={claimView(product, yieldInJars(product.recipe, product.jarSize), household, rule)}
       inBar={open.length === 1}
     >
