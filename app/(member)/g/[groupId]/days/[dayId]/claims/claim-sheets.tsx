@@ -24,12 +24,17 @@ type Props = {
   isOwn: boolean
 }
 
+/** Nobody may ask for jars of this day now. */
+export const areClaimsOver = ({ state, claimsCloseAt }: DayHead): boolean =>
+  state !== 'claiming' || (claimsCloseAt !== null && claimsCloseAt < new Date())
+
 /** One sheet a product: what may be asked for first, what is not for this household after it. */
 export function ClaimSheets({ groupId, day, products, household, organiser, isOwn }: Props) {
   const judged = products.map((product) => ({ product, avoided: whoAvoids(product.recipe.allergens, household) }))
   const open = judged.filter(({ avoided }) => avoided.length === 0).map(({ product }) => product)
   const closed = judged.filter(({ avoided }) => avoided.length > 0)
-  const more = open[0] && productNoun(open[0].recipe.title)
+  const isOver = areClaimsOver(day)
+  const more = open[0] && !isOver ? productNoun(open[0].recipe.title) : undefined
   const refusals = closed.map(({ product, avoided }) => (
     <NotForYou
       key={product.id}
@@ -39,7 +44,6 @@ export function ClaimSheets({ groupId, day, products, household, organiser, isOw
     />
   ))
   if (products.length === 0) return <EmptyState text="No recipe yet. As soon as one is chosen you can say how many jars you would like." />
-  const isOver = day.state !== 'claiming' || (day.claimsCloseAt !== null && day.claimsCloseAt < new Date())
   if (isOver) return <ClaimsClosed {...{ day, open, household, refusals }} />
 
   const until = day.claimsCloseLocal

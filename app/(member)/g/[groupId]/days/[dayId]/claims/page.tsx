@@ -6,7 +6,7 @@ import { claimingHouseholds, dayProducts, organiserName } from '@/lib/queries/da
 import { requireDayHead } from '@/lib/queries/day-head'
 import { reachOf } from '@/shared/access/policy'
 import { sayDate } from '@/shared/time/calendar-date'
-import { ClaimSheets } from './claim-sheets'
+import { areClaimsOver, ClaimSheets } from './claim-sheets'
 import { ClaimTable } from './claim-table'
 import { HouseholdChoice } from './household-choice'
 
@@ -33,7 +33,13 @@ export default async function ClaimsPage({ params, searchParams }: Props) {
   const asking = household && (
     <ClaimSheets {...{ groupId, day, products, household, organiser }} isOwn={household.id === actor.householdId} />
   )
-  const title = household?.id === actor.householdId ? 'What would you like?' : `What would ${household?.name} like?`
+  const isOwn = household?.id === actor.householdId
+  const title =
+    areClaimsOver(day) && day.state !== 'draft'
+      ? `What ${isOwn ? 'you' : household?.name} asked for`
+      : isOwn
+        ? 'What would you like?'
+        : `What would ${household?.name} like?`
   const head = (
     <PageHead
       kicker={household && `${household.name} household, ${household.headcount} ${household.headcount === 1 ? 'person' : 'people'}`}

@@ -24,7 +24,7 @@ export function WorkList({ planned, person, due, now }: Props) {
           ))}
         </Sheet>
       )}
-      <ol className="acts">
+      <ol className="acts own">
         {own.map((item, place) => (
           <li key={item.task.id}>
             <LidLine lid={lidOf(item, now, place)} />
