@@ -1,7 +1,7 @@
 import 'server-only'
 import { readDayProblem } from '@/lib/queries/day-problem'
 import { readSavedPlan, type StoredPlan } from '@/lib/queries/saved-plan'
-import { planDayByNames } from '@/shared/day/plan-by-names'
+import { plannedDay } from '@/lib/services/day/remembered-plans'
 import { isStillTheSame } from '@/shared/day/plan-age'
 import { type DayState, dayLife } from '@/shared/lifecycle/day-states'
 import type { DayPlan, PlanRefusal } from '@/shared/planning/day-plan'
@@ -42,7 +42,7 @@ export async function dayOutlook(
   const wanted = read.problem.preparations.reduce((sum, { jarsWanted }) => sum + jarsWanted, 0)
   const problem = wanted > 0 ? read.problem : withOffers(read.problem, offers)
   if (problem.preparations.every(({ jarsWanted }) => jarsWanted === 0)) return null
-  return { problem, outcome: planDayByNames(problem), stored: null, isOutdated: false, isOfOffer: wanted === 0 }
+  return { problem, outcome: plannedDay(problem), stored: null, isOutdated: false, isOfOffer: wanted === 0 }
 }
 
 const withOffers = (problem: DayProblem, offers: ReadonlyMap<string, number>): DayProblem => ({

@@ -4,7 +4,6 @@ import { defineCommand } from '@/lib/commands/command'
 import type { Tx } from '@/lib/db/in-transaction'
 import { readDayProblem } from '@/lib/queries/day-problem'
 import { applyPlanChange, readPlanChange } from '@/shared/day/apply-plan-change'
-import { planOnceByNames } from '@/shared/day/plan-by-names'
 import { PlanTheDay } from '@/shared/forms/day'
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
@@ -13,6 +12,7 @@ import { badInput, notFound, notNow, type Refusal } from '@/shared/wording/refus
 import { sayPlanRefusal } from '@/shared/wording/say-plan'
 import { lockDay } from './lock-day'
 import { cannotMove, moveDay } from './move-day'
+import { plannedOnce } from './remembered-plans'
 
 /**
  * Makes the day's timetable from its claims and keeps it whole: the plan, its batches and its loads, or nothing.
@@ -36,7 +36,7 @@ export const planDay = defineCommand({
     const problem = changed.value
     if (problem.preparations.every((each) => each.jarsWanted + (each.spare.kind === 'jars' ? each.spare.jars : 0) === 0))
       return refuse(NOTHING_ASKED)
-    const planned = planOnceByNames(problem)
+    const planned = plannedOnce(problem)
     if (!planned.ok) return refuse(sayPlanRefusal(problem, { ...planned.problem, waysOut: [] }))
 
     if (day.state === 'claiming') {

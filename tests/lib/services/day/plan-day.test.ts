@@ -1,11 +1,13 @@
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { dayOutlook } from '@/lib/queries/day-outlook'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
 import { addPledge } from '@/lib/services/day/add-pledge'
 import { changeJarTreatment } from '@/lib/services/day/change-jar-treatment'
+import { editDay } from '@/lib/services/day/edit-day'
 import { planDay } from '@/lib/services/day/plan-day'
 import { startDay } from '@/lib/services/day/start-day'
 import { freshDatabase } from '@/tests/support/fresh-database'
-import { change, claimAll, type OpenEvening, openEvening, saved, seedFernHollow } from '@/tests/support/open-evening'
+import { change, claimAll, EVENING, type OpenEvening, openEvening, saved, seedFernHollow } from '@/tests/support/open-evening'
 import { formatClock } from '@/shared/time/kitchen-time'
 
 const fresh = freshDatabase()
@@ -109,6 +111,18 @@ describe('planning a day', () => {
     const refused = await change(planDay, { dayId: evening.dayId })
     await fresh.client.kitchen.updateMany({ data: { elevationFeet: 650 } })
     expect(refused).toMatchObject({ ok: false, problem: { code: 'process-changed' } })
+  })
+
+  it('stands until hours, people or equipment change, and then the day says so', async () => {
+    const { dayId } = evening
+    const outdated = async () => (await dayOutlook('fern-hollow', dayId, 'planned', new Map()))?.isOutdated
+    await saved(planDay, { dayId, change: `fewer-batches:${evening.jam}:1` })
+    expect(await outdated()).toBe(false)
+    const { version } = await fresh.client.day.findFirstOrThrow({ where: { id: dayId } })
+    await saved(editDay, { dayId, version, ...EVENING, cleanUpMinutes: '30' })
+    expect(await outdated()).toBe(true)
+    await saved(planDay, { dayId })
+    expect(await outdated()).toBe(false)
   })
 
   it('planned twice at the same moment is one plan after the other', async () => {

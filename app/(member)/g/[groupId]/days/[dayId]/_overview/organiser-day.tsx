@@ -9,8 +9,8 @@ import type { OfferedProduct } from '@/lib/queries/day-claims'
 import type { DayHead } from '@/lib/queries/day-head'
 import type { DayOutlook } from '@/lib/queries/day-outlook'
 import type { KitchenChoice } from '@/lib/queries/kitchen-choices'
+import { plannedSlips } from '@/lib/services/day/remembered-plans'
 import { dayMeasures } from '@/shared/day/day-measures'
-import { planSlips } from '@/shared/day/slips'
 import type { StockLot } from '@/shared/day/supply-check'
 import { sayDate } from '@/shared/time/calendar-date'
 import { sayElevation } from '@/shared/kitchen/say-elevation'
@@ -71,7 +71,7 @@ function Outlook({ outlook: { problem, outcome }, day, stock, path }: OutlookPro
       <CannerTime problem={problem} plan={plan} />
       <NearlyFull measures={dayMeasures(problem, plan, stock, day)} />
       {day.state !== 'resting' && day.state !== 'closed' && (
-        <SlipTable slips={planSlips(problem, plan)} emptyBy={problem.window.cannersEmptyBy} planPath={`${path}/plan`} />
+        <SlipTable slips={plannedSlips(problem, plan)} emptyBy={problem.window.cannersEmptyBy} planPath={`${path}/plan`} />
       )}
     </>
   )
