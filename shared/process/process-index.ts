@@ -33,21 +33,17 @@ export const linesOf = (foodId: string, canner: CannerKind, pack: Pack, jar: Jar
 export const packsFor = (foodId: string, canner: CannerKind, jar?: JarSize): Pack[] =>
   PACKS.filter((pack) => (jar === undefined ? JAR_SIZES : [jar]).some((size) => linesOf(foodId, canner, pack, size) !== undefined))
 
-/** The largest jar printed for a food in a canner, in one pack or in any. */
-export const largestJarFor = (foodId: string, canner: CannerKind, pack: Pack | null): JarSize =>
-  JAR_SIZES.reduce((largest, jar) => (packsFor(foodId, canner, jar).some((each) => pack === null || each === pack) ? jar : largest))
+/** The largest jar printed for a food in a canner, in any pack. */
+export const largestJarFor = (foodId: string, canner: CannerKind): JarSize =>
+  JAR_SIZES.reduce((largest, jar) => (packsFor(foodId, canner, jar).length > 0 ? jar : largest))
 
+/** Steam first takes the boiling-water rows under the general rule; a row printed for steam then takes their place. */
 function buildLines(): Map<string, FoodLines> {
   const lines = new Map<string, FoodLines>()
-  for (const row of PUBLISHED_ROWS) {
-    addRow(lines, row, row.gauge ?? (row.method as Exclude<Method, 'pressure'>))
-    if (row.method === 'boiling-water' && !hasOwnSteamRow(row)) addRow(lines, row, 'atmospheric-steam')
-  }
+  for (const row of PUBLISHED_ROWS) if (row.method === 'boiling-water') addRow(lines, row, 'atmospheric-steam')
+  for (const row of PUBLISHED_ROWS) addRow(lines, row, row.gauge ?? (row.method as Exclude<Method, 'pressure'>))
   return lines
 }
-
-const hasOwnSteamRow = ({ foodId }: PublishedRow): boolean =>
-  PUBLISHED_ROWS.some((row) => row.foodId === foodId && row.method === 'atmospheric-steam')
 
 function addRow(lines: Map<string, FoodLines>, row: PublishedRow, canner: CannerKind): void {
   const ofFood: FoodLines = lines.get(row.foodId) ?? {}

@@ -108,7 +108,7 @@ export function refuseLine(asked: AskedOfCanner): ProcessRefusal {
   if (query.pack !== null && !packs.includes(query.pack)) return { ...base, code: 'pack-not-published', pack: query.pack }
   if (query.jar === 'half-gallon') return { ...base, code: 'jar-half-gallon-juice-only', hazards: ['half-gallon-jar'] }
   if (query.pack === null && pack !== undefined) return { ...base, code: 'pack-needed', packs }
-  return { ...base, code: 'jar-larger-than-published', jar: query.jar, largest: largestJarFor(food.id, canner, query.pack) }
+  return { ...base, code: 'jar-larger-than-published', jar: query.jar, largest: largestJarFor(food.id, canner) }
 }
 
 function refuseMethod(

@@ -120,6 +120,7 @@ describe('the elevation', () => {
     expect(found({ elevation: { feet: 8000 } })).toMatchObject({ minutes: 35, band: 'Above 6,000 ft', bandMaxFeet: 8000 })
     expect(found({ elevation: { feet: 8001 } })).toMatchObject({
       minutes: 40,
+      band: '8,001-10,000 ft',
       edition: '2010',
       source: { publication: expect.stringContaining('Utah') },
     })

@@ -31,6 +31,24 @@ describe('sterilising jars', () => {
   })
 })
 
+describe('sterile jars', () => {
+  const required = (changes: Partial<ProcessQuery>) => {
+    const answer = lookUpProcess(aQuery(changes))
+    return answer.ok && answer.value.sterilise.required
+  }
+
+  it('are required for jam where the band is under ten minutes, and only there', () => {
+    expect(required({ food: 'plum-preserves', elevation: { feet: 1000 } })).toBe(true)
+    expect(required({ food: 'plum-preserves', elevation: { feet: 1001 } })).toBe(false)
+    expect(required({ food: 'apple-butter', jar: 'quart' })).toBe(false)
+  })
+
+  it('are not required under pressure, however short', () => {
+    expect(required({ food: 'rhubarb', method: 'pressure', gauge: 'dial' })).toBe(false)
+    expect(required({ food: 'tomatoes-whole-water', method: 'pressure', gauge: 'weighted', option: 3 })).toBe(false)
+  })
+})
+
 describe('whole feet', () => {
   it.each([
     [{ feet: 0 }, 0],
@@ -97,8 +115,8 @@ describe('the packs and jars of a food', () => {
     expect(packsFor('peaches', 'boiling-water', 'half-gallon')).toEqual([])
     expect(packsFor('pears', 'boiling-water', 'quart')).toEqual(['hot'])
     expect(packsFor('green-beans', 'boiling-water')).toEqual([])
-    expect(largestJarFor('apple-juice', 'boiling-water', 'hot')).toBe('half-gallon')
-    expect(largestJarFor('chile-salsa', 'boiling-water', null)).toBe('pint')
+    expect(largestJarFor('apple-juice', 'boiling-water')).toBe('half-gallon')
+    expect(largestJarFor('chile-salsa', 'boiling-water')).toBe('pint')
   })
 })
 
