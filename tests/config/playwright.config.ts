@@ -20,6 +20,7 @@ export default defineConfig({
     baseURL,
     locale: 'en-US',
     timezoneId: 'America/New_York',
+    actionTimeout: 20_000,
     trace: 'retain-on-failure',
     screenshot: 'only-on-failure',
     launchOptions: {

@@ -12,11 +12,16 @@ export default defineConfig({
     projects: [
       {
         resolve: { alias },
-        test: { name: 'unit', root, include: ['tests/shared/**/*.test.ts', 'tests/rules/**/*.test.ts', 'tests/app/**/*.test.tsx'] },
+        test: {
+          name: 'unit',
+          root,
+          include: ['tests/shared/**/*.test.ts', 'tests/rules/**/*.test.ts', 'tests/app/**/*.test.tsx'],
+          testTimeout: 60_000,
+        },
       },
       {
         resolve: { alias },
-        test: { name: 'published', root, include: ['tests/published/**/*.test.ts'] },
+        test: { name: 'published', root, include: ['tests/published/**/*.test.ts'], testTimeout: 60_000 },
       },
       {
         resolve: { alias: { ...alias, 'server-only': `${alias['@']}/tests/support/server-only.ts` } },
