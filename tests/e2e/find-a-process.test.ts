@@ -1,0 +1,105 @@
+import AxeBuilder from '@axe-core/playwright'
+import { expect, type Page, test } from '@playwright/test'
+import { extractText, getDocumentProxy } from 'unpdf'
+
+/** Somebody without an account, at the stove with a phone, asks how long. The same with and without script. */
+for (const javaScriptEnabled of [true, false]) {
+  test.describe(javaScriptEnabled ? 'with script' : 'without script', () => {
+    test.use({ javaScriptEnabled, viewport: { width: 390, height: 844 } })
+
+    test('a visitor finds 10 min for dill pickles in pints at 650 ft, and prints the card', async ({ page }) => {
+      await page.goto('/processes')
+      await ask(page, 'dill pickles', '650')
+      await page.getByRole('link', { name: 'boiling-water canner, raw pack: pint', exact: true }).click()
+
+      const answer = page.getByRole('region', { name: 'Quick fresh-pack dill pickles' })
+      await expect(answer).toContainText('10minutes at full boil')
+      await expect(answer).toContainText('0–1,000 ft (to 305 m)')
+      await expect(answer).toContainText('½ in (13 mm)')
+      await expect(answer).toContainText('vinegar of 5 % acidity')
+      await expect(answer).toContainText('Michigan State University Extension, Preserving Food Safely (1997')
+      await expect(answer).toContainText('Guide 6:20')
+
+      await answer.getByRole('link', { name: 'The card to print' }).click()
+      await expect(page.getByRole('heading', { level: 1 })).toHaveText('Quick fresh-pack dill pickles')
+      await expect(page.getByRole('row', { name: /here/ })).toContainText('10 min15 min')
+      for (const format of ['A4', 'Letter'])
+        expect(await print(page, format), format).toMatch(/^Quick fresh-pack dill\s+pickles[^\f]*Contains mustard[^\f]*$/)
+    })
+
+    test('a visitor is refused green beans in boiling water, with the way forward', async ({ page }) => {
+      await page.goto('/processes?food=green+beans&jar=pint&method=boiling-water&elevation=650&unit=ft')
+      await expect(page.getByRole('main').getByRole('alert')).toContainText('only a pressure canner makes it shelf-stable')
+      await expect(page.getByText('botulinum toxin, which can kill')).toBeVisible()
+
+      await page.getByRole('link', { name: 'Raw pack in pints, pressure canner with a dial gauge' }).click()
+      const answer = page.getByRole('region', { name: 'Beans, snap and Italian, pieces' })
+      await expect(answer).toContainText('20minutes at 11 psi, dial gauge')
+      await expect(page.getByLabel('Elevation of the kitchen')).toHaveValue('650')
+    })
+
+    test('a visitor who does not say the elevation is asked for it, and nothing else again', async ({ page }) => {
+      await page.goto('/processes')
+      await ask(page, 'dill pickles', '')
+      await page.getByRole('link', { name: 'boiling-water canner, raw pack: quart', exact: true }).click()
+      await expect(page.getByRole('main').getByRole('alert')).toContainText('how high is your kitchen?')
+      await page.getByLabel('Elevation of the kitchen').first().fill('1000.2')
+      await page.getByRole('button', { name: 'Look it up there' }).click()
+      await expect(page.getByRole('region', { name: 'Quick fresh-pack dill pickles' })).toContainText('20minutes at full boil') // 1,001 ft
+    })
+
+    test('a visitor reads a recipe and asks for its time from there', async ({ page }) => {
+      await page.goto('/recipes')
+      await page.getByRole('link', { name: 'Snap beans' }).click()
+      await page.getByLabel('quart', { exact: false }).check()
+      await page.getByLabel('weighted gauge').check()
+      await page.getByLabel('Elevation of the kitchen').fill('1,001')
+      await page.getByRole('button', { name: 'Look it up' }).click()
+      await expect(page.getByRole('region', { name: 'Beans, snap and Italian, pieces' })).toContainText(
+        '25minutes at 15 psi, weighted gauge',
+      )
+    })
+
+    test('an address that is no question is refused', async ({ page }) => {
+      await page.goto('/processes?food=figs&minutes=5')
+      await expect(page.getByRole('main').getByRole('alert')).toContainText('Nothing here is called "minutes"')
+      const tooLong = await page.goto(`/processes?food=${'f'.repeat(2100)}`)
+      expect(tooLong?.status()).toBe(414)
+    })
+  })
+}
+
+test('the checker of accessibility finds nothing on any of them', async ({ page }) => {
+  const answered = 'food=piccalilli&jar=pint&method=boiling-water&elevation=650&unit=ft'
+  const paths = [
+    '/processes',
+    '/processes?food=green+beans&elevation=650&unit=ft',
+    '/processes?food=green+beans&jar=pint&method=boiling-water&elevation=650&unit=ft',
+    `/processes?${answered}`,
+    '/processes?food=figs&elevation=high&unit=ft',
+    `/processes/card?${answered}`,
+    '/processes/foods',
+    '/recipes',
+    '/recipes/plum-jam',
+    '/recipes/orange-marmalade',
+  ]
+  for (const path of paths) {
+    await page.goto(path)
+    const { violations } = await new AxeBuilder({ page }).exclude('nextjs-portal').analyze()
+    expect(violations.map(({ id, nodes }) => `${path}: ${id} at ${nodes[0]?.target}`)).toEqual([])
+  }
+})
+
+async function ask(page: Page, food: string, feet: string): Promise<void> {
+  await page.getByLabel('Food').fill(food)
+  await page.getByLabel('Elevation of the kitchen').fill(feet)
+  await page.getByRole('button', { name: 'Look it up' }).click()
+}
+
+/** The text of the printed pages, with a form feed between two. */
+async function print(page: Page, format: string): Promise<string> {
+  await page.locator('nextjs-portal').evaluateAll((corners) => corners.map((corner) => corner.remove())) // the development server's own
+  const pdf = await getDocumentProxy(new Uint8Array(await page.pdf({ format })))
+  const { text } = await extractText(pdf, { mergePages: false })
+  return text.join('\f')
+}
