@@ -1,0 +1,74 @@
+import type { JarState } from '@/shared/lifecycle/jar-states'
+
+/** Whether a jar may be eaten as far as its record says, for anybody who holds it. */
+export type JarVerdict = 'good' | 'not-for-the-shelf' | 'on-hold' | 'recalled' | 'gone' | 'not-ready'
+
+/** What a jar's state means to whoever holds it. */
+export function judgeJar(state: JarState): JarVerdict {
+  switch (state) {
+    case 'sealed':
+    case 'shared-out':
+      return 'good'
+    case 'opened':
+    case 'unsealed':
+      return 'not-for-the-shelf'
+    case 'held':
+      return 'on-hold'
+    case 'recalled':
+      return 'recalled'
+    case 'discarded':
+    case 'broken':
+      return 'gone'
+    case 'filled':
+    case 'processed':
+      return 'not-ready'
+    default:
+      return state satisfies never
+  }
+}
+
+/** What to do, and where that is from. */
+export interface Advice {
+  readonly words: string
+  readonly source: string
+}
+
+/**
+ * What to do with a jar that may not be eaten.
+ *
+ * Source: USDA Complete Guide to Home Canning, AIB No. 539 (1994), Identifying and handling spoiled canned food.
+ */
+export const DO_NOT_TASTE: Advice = {
+  words:
+    'Do not open it and do not taste it. Bag it and put it where nobody will take it. If the lid is domed or leaking, leave it and ask the group.',
+  source: 'USDA Complete Guide to Home Canning, AIB No. 539 (1994), Identifying and handling spoiled canned food',
+}
+
+/**
+ * What to do with a jar that did not seal.
+ *
+ * Source: Michigan State University Extension, Preserving Food Safely (1997), reproducing USDA AIB No. 539, Reprocessing unsealed jars (item 01600593).
+ */
+export const DID_NOT_SEAL: Advice = {
+  words:
+    'It did not seal. It is good only if it has been in the refrigerator since its seal check, and then for several days. Otherwise do not taste it: throw it out, or ask the group.',
+  source: 'Michigan State University Extension, Preserving Food Safely (1997), reproducing USDA AIB No. 539, Reprocessing unsealed jars',
+}
+
+/** What to do with a jar, by its verdict. */
+export const adviceFor = (verdict: JarVerdict): Advice => (verdict === 'not-for-the-shelf' ? DID_NOT_SEAL : DO_NOT_TASTE)
+
+/** "sealed, in the store": a state in plain words. */
+export const jarStateWords = (state: JarState): string =>
+  ({
+    filled: 'filled, not processed yet',
+    processed: 'processed, seal not checked yet',
+    sealed: 'sealed, in the store',
+    unsealed: 'not sealed',
+    'shared-out': 'handed over',
+    opened: 'opened',
+    held: 'on hold',
+    recalled: 'called back',
+    discarded: 'thrown out',
+    broken: 'broke',
+  })[state]
