@@ -345,9 +345,7 @@ function soakSteps({ recipes }: Scenario, gift: Scenario['gifts_in_kind'][number
   return recipes.flatMap((recipe) => {
     const known = recipeById(recipe.id)
     if (!known?.batch.produce.includes(gift.item)) return []
-    return known.leadSteps.map((step) =>
-      pledge(path, gift.household, { kind: 'home-task', item: step.label, quantity: 1, unit: 'tub' }),
-    )
+    return known.leadSteps.map((step) => pledge(path, gift.household, { kind: 'home-task', item: step.label, quantity: 1, unit: 'tub' }))
   })
 }
 
