@@ -47,10 +47,15 @@ describe('the table on a card', () => {
 
   it('holds the answer itself, for every food and way', () => {
     for (const { id } of FOODS.values()) {
-      for (const { method, gauge, pack, jars } of publishedWays(id, 650)) {
+      for (const [feet, { method, gauge, pack, jars }] of [650, 1001, 6001].flatMap((each) =>
+        publishedWays(id, each).map((way) => [each, way] as const),
+      )) {
         for (const jar of jars) {
-          const process = processOf({ food: id, method, gauge, pack, jar })
+          const process = processOf({ food: id, method, gauge, pack, jar, elevation: { feet } })
           const table = bandTable(process)
+          expect(table.rows.findIndex(({ isHere }) => isHere)).toBe(
+            table.rows.findIndex(({ band }) => band.maxFeet === null || feet <= band.maxFeet),
+          )
           const here = table.rows.filter(({ isHere }) => isHere)
           expect(here).toHaveLength(1)
           expect(here[0]?.figures[table.jars.indexOf(process.jarRow)]).toEqual({ minutes: process.minutes, psi: process.psi })
