@@ -65,9 +65,9 @@ export async function runS1Load(
 }
 
 /** The whole evening through runCommand alone, and the seal check of the next morning. */
-export async function runS1Evening(client: PrismaClient): Promise<void> {
+export async function runS1Evening(client: PrismaClient, loads: readonly LoadActual[] = LOADS): Promise<void> {
   const lots = await receiveS1Ingredients()
-  for (const actual of LOADS) await runS1Load(client, actual, lots)
+  for (const actual of loads) await runS1Load(client, actual, lots)
   await must(
     as('Cleo', noteIncident, {
       dayId,
