@@ -1,10 +1,10 @@
 import type { DayPlan, PlannedLoad, PlannedTask } from '@/shared/planning/day-plan'
-import type { DayProblem, PlanPerson, PlanPreparation } from '@/shared/planning/day-problem'
+import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
+import { checkPeople, type Say } from './check-day-people'
+import { clashes, put, type Span } from './spans'
 
 /** One broken rule of the day, with what broke it. */
 export type Violation = { readonly rule: string; readonly detail: string }
-
-type Span = { readonly start: number; readonly end: number; readonly what: string }
 
 /**
  * Checks a day's plan against the rules of the trade and of the kitchen, written from the rules alone: it imports types only, recomputes
@@ -32,8 +32,6 @@ export function checkDayPlan(problem: DayProblem, plan: DayPlan): Violation[] {
   checkEnd(problem, plan, say)
   return found
 }
-
-type Say = (rule: string, detail: string) => void
 
 function checkDemand(problem: DayProblem, plan: DayPlan, say: Say): void {
   for (const preparation of problem.preparations) {
@@ -266,105 +264,6 @@ function checkCircuits(problem: DayProblem, burners: ReadonlyMap<string, readonl
   }
 }
 
-const AT_HEAT_KNIFE_OR_CANNER: readonly PlannedTask['kind'][] = [
-  'prep',
-  'cook',
-  'hold',
-  'fill',
-  'load',
-  'unload',
-  'come-up',
-  'process',
-  'rest',
-  'jar-heat',
-  'preheat',
-]
-const STANDING: readonly PlannedTask['kind'][] = [...AT_HEAT_KNIFE_OR_CANNER.filter((kind) => kind !== 'prep'), 'clean-up']
-
-function checkPeople(problem: DayProblem, plan: DayPlan, say: Say): void {
-  const { window } = problem
-  for (const task of plan.tasks) {
-    if (new Set(task.peopleIds).size !== task.peopleIds.length) say('person-twice', `${task.id} names somebody twice`)
-    for (const id of task.peopleIds) {
-      const person = problem.people.find((entry) => entry.id === id)
-      if (person) checkPersonOnTask(problem, plan, task, person, say)
-      else say('person', `${task.id}: nobody is ${id}`)
-    }
-    const needsHands =
-      ['prep', 'cook', 'hold', 'fill', 'load', 'unload', 'come-up', 'process', 'rest', 'wash', 'label'].includes(task.kind) &&
-      task.end > task.start
-    if (needsHands && task.peopleIds.length === 0) say('nobody', `${task.id} has no hands`)
-  }
-  for (const person of problem.people) {
-    checkOneBody(problem, plan, person, say)
-    const briefed = plan.tasks.find((task) => task.kind === 'brief' && task.peopleIds.includes(person.id))
-    if (window.briefingMinutes > 0 && !briefed) say('briefing', `${person.name} is not briefed`)
-    const first = Math.min(
-      ...plan.tasks.filter((task) => task.kind !== 'brief' && task.peopleIds.includes(person.id)).map((task) => task.start),
-    )
-    if (briefed && first < briefed.end) say('briefing', `${person.name} works before the briefing`)
-  }
-  const inside = (at: number) => problem.people.filter((person) => person.from <= at && at < person.until).length
-  if (window.headcountLimit !== null && problem.people.some((person) => inside(person.from) > (window.headcountLimit ?? 0)))
-    say('headcount', 'too many people in the room')
-}
-
-function checkPersonOnTask(problem: DayProblem, plan: DayPlan, task: PlannedTask, person: PlanPerson, say: Say): void {
-  if (task.start < person.from || task.end > person.until) say('hours', `${person.name} on ${task.id} out of hours`)
-  if (person.ageClass !== 'adult' && AT_HEAT_KNIFE_OR_CANNER.includes(task.kind)) say('minor', `${person.name} on ${task.id}`)
-  if (person.limits.includes('no-lifting') && (task.kind === 'load' || task.kind === 'unload'))
-    say('lifting', `${person.name} on ${task.id}`)
-  if (person.limits.includes('seated') && STANDING.includes(task.kind)) say('seated', `${person.name} on ${task.id}`)
-  const preparation = preparationOfTask(problem, plan, task)
-  if (!preparation) return
-  const open = task.kind !== 'wash' && task.kind !== 'label'
-  if (open && preparation.allergens.some((allergen) => person.allergies.includes(allergen))) say('allergy', `${person.name} on ${task.id}`)
-  const stage = task.kind === 'hold' ? 'cook' : task.kind
-  if (stage === 'prep' || stage === 'cook' || stage === 'fill' || stage === 'wash' || stage === 'label') {
-    const { skills } = preparation[stage]
-    if (skills.length > 0 && !skills.some((skill) => person.skills.includes(skill))) say('skill', `${person.name} on ${task.id}`)
-  }
-}
-
-function preparationOfTask(problem: DayProblem, plan: DayPlan, task: PlannedTask): PlanPreparation | undefined {
-  const id =
-    plan.batches.find((batch) => batch.id === task.batchId)?.preparationId ??
-    plan.loads.find((load) => load.id === task.loadId)?.preparationId
-  return problem.preparations.find((entry) => entry.id === id)
-}
-
-/** One body: hands in one place, eyes on a stated number of things. */
-function checkOneBody(problem: DayProblem, plan: DayPlan, person: PlanPerson, say: Say): void {
-  const minded = plan.loads.filter((load) => load.operatorId === person.id)
-  const mine = plan.tasks.filter((task) => task.peopleIds.includes(person.id) && task.end > task.start)
-  const hands = mine.filter((task) => task.attention === 'hands-on')
-  for (const [a, b] of clashes(hands.map((task) => ({ ...task, what: task.id }))))
-    say('two-places', `${person.name}: ${a.what} and ${b.what}`)
-  const kettles = mine.filter((task) => task.attention === 'watch' && task.cannerId === null)
-  for (const [a, b] of clashes(kettles.map((task) => ({ ...task, what: task.id }))))
-    say('two-kettles', `${person.name}: ${a.what} and ${b.what}`)
-  for (const watch of kettles)
-    for (const task of hands) if (overlap(watch, task)) say('two-places', `${person.name}: ${watch.id} and ${task.id}`)
-  for (const load of minded) {
-    const rule = problem.minding.find((entry) => entry.method === load.method)
-    if (!rule || !person.skills.includes(rule.skill)) {
-      say('operator-skill', `${person.name} minds ${load.id}`)
-      continue
-    }
-    const whole = { start: Math.min(load.jarBoilAt, load.loadAt), end: load.emptyAt }
-    if (whole.start < person.from || whole.end > person.until) say('operator-hours', `${person.name} leaves ${load.id}`)
-    const together = minded.filter((other) => Math.min(other.jarBoilAt, other.loadAt) <= whole.start && whole.start < other.emptyAt)
-    if (together.length > rule.cannersAtOnce) say('operator-canners', `${person.name} minds ${together.length} canners`)
-    if (together.some((other) => other.method !== load.method)) say('operator-canners', `${person.name} minds two methods`)
-    for (const task of hands)
-      if (task.kind !== 'load' && task.kind !== 'unload' && overlap(whole, task))
-        say('operator-away', `${person.name} on ${task.id} while minding ${load.id}`)
-    for (const task of kettles)
-      if (rule.alongside === 'nothing' && overlap(whole, task))
-        say('operator-away', `${person.name} on ${task.id} while minding ${load.id}`)
-  }
-}
-
 function checkNightBefore(problem: DayProblem, plan: DayPlan, say: Say): void {
   for (const preparation of problem.preparations) {
     const batches = plan.batches.filter((batch) => batch.preparationId === preparation.id)
@@ -402,20 +301,4 @@ function checkEnd(problem: DayProblem, plan: DayPlan, say: Say): void {
   )
     say('clean-up', 'no clean-up after the last canner')
   for (const task of plan.tasks) if (task.end > problem.window.hardEnd) say('hard-end', `${task.id} ends after everybody is out`)
-}
-
-function put(map: Map<string, Span[]>, id: string, span: Span): void {
-  map.set(id, [...(map.get(id) ?? []), span])
-}
-
-const overlap = (a: { readonly start: number; readonly end: number }, b: { readonly start: number; readonly end: number }) =>
-  a.start < b.end && b.start < a.end
-
-function clashes(spans: readonly Span[]): [Span, Span][] {
-  return spans.flatMap((a, index) =>
-    spans
-      .slice(index + 1)
-      .filter((b) => overlap(a, b))
-      .map((b): [Span, Span] => [a, b]),
-  )
 }
