@@ -122,7 +122,7 @@ function improveOnce(search: DaySearch): void {
     takeBack(state, 0)
     search.waiting.splice(0, search.waiting.length, ...before.waiting)
   } else settle(state)
-  for (const index of search.waiting) search.weights[index] = (search.weights[index] ?? 1) + 0.02
+  for (const index of search.waiting) search.weights[index] = (search.weights[index] ?? 1) + 0.05
   if (search.waiting.length === 0) noteIfWhole(search)
 }
 
@@ -136,7 +136,7 @@ function takeOut(search: DaySearch, index: number): void {
 function putBack(search: DaySearch): void {
   const { state, random, limit } = search
   const order = orderBack(search)
-  const fromEndShare = random() < 0.3 ? random() : 0
+  const fromEndShare = random() < 0.7 ? random() : 0
   const joinFirst = random() < 0.5
   const blink = random() < 0.5 ? 0 : random() * 0.15
   search.waiting.length = 0
@@ -164,7 +164,7 @@ function chooseOut(search: DaySearch): number[] {
   const { state, random, waiting } = search
   const placed = state.placements.flatMap((placement, index) => (placement ? [index] : []))
   if (placed.length === 0) return []
-  const count = Math.min(placed.length, 1 + wholeBelow(random, Math.min(14, 2 + Math.ceil(placed.length / 3))))
+  const count = Math.min(placed.length, 1 + wholeBelow(random, Math.min(10, 2 + Math.ceil(placed.length / 3))))
   const pick = random()
   if (pick < 0.15) return shuffle(random, placed).slice(0, count)
   const anchor = waiting[wholeBelow(random, Math.max(1, waiting.length))] ?? placed[0] ?? 0

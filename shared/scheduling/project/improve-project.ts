@@ -183,9 +183,9 @@ function improveOnce(search: ProjectSearch): void {
   if (!decodeList(search.forwards, moved.list, spare, free, Number.POSITIVE_INFINITY)) return
   if (random() < 0.5 || spare.makespan <= current.makespan + 2) justify(search)
   const worse = spare.makespan - current.makespan
-  const heat = Math.max(0.25, search.best.makespan * 0.004)
+  const heat = Math.max(0.7, search.best.makespan * 0.004)
   if (worse <= 0 || -Math.log(1 - random()) * heat > worse) accept(search)
-  if (search.sinceBetter > 300 + 25 * search.forwards.count) setOut(search)
+  if (search.sinceBetter > 800 + 60 * search.forwards.count) setOut(search)
 }
 
 /** After long without a better schedule: now from the best again, now from a new random order, so that no valley holds the search. */
