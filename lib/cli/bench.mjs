@@ -1,0 +1,42 @@
+/** How fast it is: npm run bench [pure|served]. Bounded in count and time, on loopback only; prints figures and fails on none of them. */
+import { join } from 'node:path'
+import { checkNodeVersion, installPackages } from './install-packages.mjs'
+import { scriptArguments } from './script-arguments.mjs'
+import { runTestCommand, stopTestProcesses } from './test-processes.mjs'
+import { whenNpmEnds } from './when-npm-ends.mjs'
+
+const PARTS = ['pure', 'served']
+const script = join('tests', 'bench', 'bench.ts')
+
+async function main() {
+  const asked = process.argv.slice(2)
+  const unknown = asked.filter((part) => !PARTS.includes(part))
+  if (unknown.length > 0) throw new Error(`No such part: ${unknown.join(', ')}. The parts are ${PARTS.join(' and ')}.`)
+  checkNodeVersion()
+  await installPackages()
+  const parts = asked.length > 0 ? asked : PARTS
+  const { TEST_BASE_URL: _, TEST_DATA_DIR: __, ...env } = process.env
+  if (parts.includes('pure')) expectDone(await runTestCommand(scriptArguments(script, []), env))
+  if (!parts.includes('served')) return
+  const { withServedApp } = await import('./with-served-app.mjs')
+  expectDone(await withServedApp((served) => runTestCommand(scriptArguments(script, []), { ...env, ...served })))
+}
+
+function expectDone(/** @type {number | string} */ code) {
+  if (code !== 0) throw new Error(`The measuring broke off (${code}).`)
+}
+
+async function stop() {
+  await stopTestProcesses()
+  process.exit(1)
+}
+
+for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])) process.on(signal, () => void stop())
+whenNpmEnds(() => void stop())
+
+main()
+  .then(() => process.exit(0))
+  .catch((error) => {
+    console.error(error instanceof Error ? error.message : error)
+    process.exit(1)
+  })

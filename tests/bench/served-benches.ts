@@ -1,0 +1,118 @@
+import { randomUUID } from 'node:crypto'
+import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import type { Asker, BenchData, Target } from './bench-data'
+import { firstByteMs, type Hammered, hammer, type Shot } from './hammer'
+import { type Measured, ms, percent, perSecond, times } from './measure'
+import { openPool, plainClaimsPerSecond } from './plain-claim'
+
+const CLAIMS = 800
+const HANDLER_CALLS = 2_000
+const VISITS = 40
+const EMPTY_HANDLER: Shot = { method: 'GET', path: '/api/health/live' }
+
+const alone = (asker: Asker): Target => asker.alone
+const hot = (asker: Asker): Target => asker.hot
+
+/** Claims over HTTP beside an empty handler of the same build and the same statements sent to the database alone. */
+export async function claimBenches(site: string, data: BenchData): Promise<Measured[]> {
+  const pool = openPool(data.appUrl)
+  const lines: Measured[] = []
+  await claims(site, data.askers.slice(0, 8), alone, 200) // warm up
+  await plainClaimsPerSecond(pool, data.askers.slice(0, 8), alone, 200)
+  for (const clients of [8, 32]) {
+    const askers = data.askers.slice(0, clients)
+    const handler = await hammer(site, clients, HANDLER_CALLS, () => EMPTY_HANDLER)
+    const plain = await plainClaimsPerSecond(pool, askers, alone, CLAIMS)
+    const claimed = await claims(site, askers, alone, CLAIMS)
+    lines.push({
+      what: `An empty handler, ${clients} clients`,
+      figure: perSecond(handler.perSecond),
+      ratio: `${ms(handler.medianMs)} each`,
+    })
+    lines.push({ what: `A claim's statements by plain SQL, ${clients} clients`, figure: perSecond(plain) })
+    lines.push({
+      what: `Claims over HTTP, ${clients} clients, each in a group of their own`,
+      figure: perSecond(claimed.perSecond),
+      ratio: `${percent(claimed.perSecond / handler.perSecond, 'the handler')}, ${percent(claimed.perSecond / plain, 'plain SQL')}${saidOthers(claimed)}`,
+    })
+  }
+  lines.push(...(await hotOffer(site, data)))
+  await pool.end()
+  return lines
+}
+
+/** Everybody wants the same jars. */
+async function hotOffer(site: string, { askers, ask }: BenchData): Promise<Measured[]> {
+  const few = await claims(site, askers.slice(0, 8), hot, CLAIMS / 2)
+  const many = await claims(site, askers.slice(0, 64), hot, CLAIMS / 2)
+  const [sums] = await ask<{ claimed: number; summed: string }>(
+    `SELECT p.claimed, sum(c.jars) AS summed FROM preparation p JOIN claim c ON c.group_id = p.group_id AND c.preparation_id = p.id
+     WHERE p.group_id = 'bench-hot' GROUP BY p.claimed`,
+  )
+  if (sums?.claimed !== Number(sums?.summed)) throw new Error(`claimed ${sums?.claimed}, but the claims add up to ${sums?.summed}`)
+  return [
+    { what: 'Claims on one offer, 8 clients', figure: perSecond(few.perSecond), ratio: `${ms(few.medianMs)} each${saidOthers(few)}` },
+    {
+      what: 'Claims on one offer, 64 clients',
+      figure: perSecond(many.perSecond),
+      ratio: `${percent(many.perSecond / few.perSecond, '8 clients')}, ${ms(many.medianMs)} each${saidOthers(many)}; the sum fits`,
+    },
+  ]
+}
+
+const saidOthers = ({ others }: Hammered): string => {
+  const said = Object.entries(others).map(([status, count]) => `${count} × ${status}`)
+  return said.length > 0 ? `; ${said.join(', ')}` : ''
+}
+
+function claims(site: string, askers: readonly Asker[], pick: (asker: Asker) => Target, total: number): Promise<Hammered> {
+  return hammer(site, askers.length, total, (client, turn) => {
+    const asker = askers[client]
+    if (!asker) throw new Error(`nobody is client ${client}`)
+    const { groupId, preparationId, householdId } = pick(asker)
+    return {
+      method: 'POST',
+      path: `/api/v1/groups/${groupId}/claims`,
+      headers: { origin: site, cookie: asker.cookie, 'content-type': 'application/json', 'idempotency-key': randomUUID() },
+      body: JSON.stringify({ preparationId, householdId, jars: 1 + (turn % 5) }),
+    }
+  })
+}
+
+/** How long until a page begins to come, one visitor at a time. */
+export async function pageBenches(site: string, { dayPage }: BenchData): Promise<Measured[]> {
+  const visit = (path: string, cookie?: string): Promise<number> =>
+    firstByteMs(site, { method: 'GET', path, headers: cookie ? { cookie } : {} }, VISITS)
+  const pages = [dayPage.path, `${dayPage.path}/claims`, `${dayPage.path}/plan`]
+  for (const path of ['/manifest.webmanifest', '/sign-in/mailed', ...pages])
+    await firstByteMs(site, { method: 'GET', path, headers: { cookie: dayPage.cookie } }, 5)
+  const prerendered = await visit('/manifest.webmanifest')
+  const lean = await visit('/sign-in/mailed')
+  const lines: Measured[] = [
+    { what: 'First byte of a prerendered file', figure: ms(prerendered) },
+    { what: 'First byte of a page without data', figure: ms(lean), ratio: times(lean / prerendered, 'the prerendered file') },
+  ]
+  for (const path of pages) {
+    const each = await visit(path, dayPage.cookie)
+    const name = path.slice(dayPage.path.length) || '/'
+    lines.push({
+      what: `First byte of the day page ${name}`,
+      figure: ms(each),
+      ratio: `${times(each / lean, 'the page without data')}, ${times(each / prerendered, 'the prerendered file')}`,
+    })
+  }
+  return lines
+}
+
+/** What the app's process holds in memory, on Linux. */
+export async function memoryOfApp(dataFolder: string): Promise<Measured> {
+  const { appPid } = JSON.parse(await readFile(join(dataFolder, 'start.json'), 'utf8'))
+  const status = await readFile(`/proc/${appPid}/status`, 'utf8')
+  const megabytes = Number(/VmRSS:\s+(\d+) kB/.exec(status)?.[1]) / 1024
+  return {
+    what: 'Resident memory of the app after all this',
+    figure: `${megabytes.toFixed(0)} MB`,
+    ratio: percent(megabytes / 400, 'the 400 MB allowed'),
+  }
+}
