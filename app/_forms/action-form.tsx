@@ -1,6 +1,6 @@
 'use client'
 
-import { type FormEvent, type ReactNode, startTransition, useActionState } from 'react'
+import { type FormEvent, type ReactNode, startTransition, useActionState, useRef } from 'react'
 import { useForm } from 'react-hook-form'
 import { Notice } from '@/app/_ui/notice'
 import { checkEntries, type Values } from './check-entries'
@@ -25,7 +25,8 @@ interface ActionFormProps {
 /** A form of somebody who is not acting in a group: signing up, making a group, taking up an invitation. Works before the script arrives. */
 export function ActionForm({ action, schema, formKey, hidden = {}, className, first = {}, children }: ActionFormProps) {
   const [state, submit] = useActionState(action, first)
-  const form = useForm<Values>({ mode: 'onTouched', resolver: checkEntries(schema, hidden) })
+  const element = useRef<HTMLFormElement>(null)
+  const form = useForm<Values>({ mode: 'onTouched', resolver: checkEntries(schema, element) })
 
   function send(event: FormEvent<HTMLFormElement>) {
     event.preventDefault()
@@ -35,7 +36,7 @@ export function ActionForm({ action, schema, formKey, hidden = {}, className, fi
 
   return (
     <FormContext value={{ state, register: form.register, errors: form.formState.errors as never }}>
-      <form action={submit} onSubmit={send} className={className}>
+      <form ref={element} action={submit} onSubmit={send} className={className}>
         {formKey && <input type="hidden" name="_key" value={state.key ?? formKey} />}
         {Object.entries(hidden).map(([name, value]) => (
           <input key={name} type="hidden" name={name} value={value} />

@@ -1,19 +1,34 @@
-import type { Resolver } from 'react-hook-form'
+import type { RefObject } from 'react'
+import type { FieldErrors, Resolver } from 'react-hook-form'
+import { decodeForm } from '@/shared/forms/decode-form'
 import { FORM_SCHEMAS } from './form-schemas'
 
 /** What the entries of a form hold, by name. */
 export type Values = Record<string, unknown>
 
-/** Checks the entries with the form's schema, the one that the server parses with; fields that are not shown are left to the server. */
-export function checkEntries(schemaName: string, fixed: Readonly<Record<string, string | number>> = {}): Resolver<Values> {
+/**
+ * Checks what a form would send, read as the server reads it, with the schema that the server parses with.
+ *
+ * Only what the form shows can be wrong here: what is not shown is left to the server, which says it.
+ */
+export function checkEntries(schemaName: string, form: RefObject<HTMLFormElement | null>): Resolver<Values> {
   return async (values) => {
     const schema = await FORM_SCHEMAS[schemaName]?.()
-    if (!schema) return { values, errors: {} }
-    const typed = Object.entries(values).filter(([, value]) => value !== '' && value !== undefined && value !== null)
-    const read = schema.safeParse({ ...fixed, ...Object.fromEntries(typed.map(([name, value]) => [name.replace(/\[\]$/, ''), value])) })
+    if (!schema || !form.current) return { values, errors: {} }
+    const read = schema.safeParse(decodeForm(new FormData(form.current)).input)
     if (read.success) return { values, errors: {} }
-    const shown = read.error.issues.filter((issue) => String(issue.path[0] ?? '') in values)
-    const errors = Object.fromEntries(shown.map((issue) => [String(issue.path[0]), { type: 'typed', message: issue.message }]))
+    const shown = shownNames(form.current)
+    const errors: FieldErrors<Values> = {}
+    for (const { path, message } of read.error.issues) {
+      const name = String(path[0] ?? '')
+      if (shown.has(name)) errors[name] ??= { type: 'typed', message }
+    }
     return Object.keys(errors).length > 0 ? { values: {}, errors } : { values, errors: {} }
   }
+}
+
+/** The names of entries that somebody can see and mend. */
+function shownNames(form: HTMLFormElement): ReadonlySet<string> {
+  const entries = [...form.elements].filter((entry) => 'name' in entry && entry.getAttribute('type') !== 'hidden')
+  return new Set(entries.map((entry) => String(entry.getAttribute('name') ?? '').replace(/\[\]$/, '')))
 }

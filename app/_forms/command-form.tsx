@@ -1,6 +1,6 @@
 'use client'
 
-import { type FormEvent, type ReactNode, startTransition, useActionState, useState } from 'react'
+import { type FormEvent, type ReactNode, startTransition, useActionState, useRef, useState } from 'react'
 import { useForm } from 'react-hook-form'
 import { Notice } from '@/app/_ui/notice'
 import { checkEntries, type Values } from './check-entries'
@@ -34,7 +34,8 @@ export function CommandForm(props: CommandFormProps) {
 
 function OneForm({ command, groupId, formKey, next, fixed = {}, className, children }: CommandFormProps) {
   const [state, submit] = useActionState(submitCommand, {})
-  const form = useForm<Values>({ mode: 'onTouched', resolver: checkEntries(command, fixed) })
+  const element = useRef<HTMLFormElement>(null)
+  const form = useForm<Values>({ mode: 'onTouched', resolver: checkEntries(command, element) })
 
   function send(event: FormEvent<HTMLFormElement>) {
     event.preventDefault()
@@ -44,7 +45,7 @@ function OneForm({ command, groupId, formKey, next, fixed = {}, className, child
 
   return (
     <FormContext value={{ state, register: form.register, errors: form.formState.errors as never }}>
-      <form action={submit} onSubmit={send} className={className} noValidate={false}>
+      <form ref={element} action={submit} onSubmit={send} className={className} noValidate={false}>
         <input type="hidden" name="_command" value={command} />
         <input type="hidden" name="_group" value={groupId} />
         <input type="hidden" name="_key" value={state.key ?? formKey} />

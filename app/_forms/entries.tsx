@@ -6,7 +6,7 @@ import { Field } from '@/app/_ui/field'
 import { RadioSet } from '@/app/_ui/radio-set'
 import { Select } from '@/app/_ui/select'
 import { TextArea } from '@/app/_ui/text-area'
-import { useEntry } from './form-context'
+import { useEntry, useReply } from './form-context'
 
 type WithFirst<Props> = Omit<Props, 'typed' | 'errors' | 'wired'> & {
   /** What stands there before anybody types. */
@@ -46,8 +46,8 @@ export function CheckboxListEntry(props: {
   /** Side by side where there is room. */
   across?: boolean
 }) {
-  const { typedList, errors } = useEntry(`${props.name}[]`)
-  const ticked = typedList ?? props.first ?? []
+  const { typed, errors } = useReply(props.name)
+  const ticked = typed ?? props.first ?? []
   return (
     <fieldset className="field">
       <legend>{props.legend}</legend>

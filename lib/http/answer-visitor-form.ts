@@ -6,7 +6,7 @@ import { DatabaseUnavailable } from '@/lib/db/database-unavailable'
 import type { Result } from '@/shared/result/result'
 import { badInput, notSaved, type Refusal } from '@/shared/wording/refusal'
 import { clientAddress } from './client-address'
-import { decodeForm } from './decode-form'
+import { decodeForm } from '@/shared/forms/decode-form'
 import { guardAction } from './guard-action'
 import { type RefusedForm, refuseForm } from './refuse-form'
 

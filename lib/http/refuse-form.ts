@@ -1,7 +1,7 @@
 import 'server-only'
 import { noteRefusal } from '@/lib/request-state'
 import type { Refusal } from '@/shared/wording/refusal'
-import type { DecodedForm } from './decode-form'
+import type { DecodedForm } from '@/shared/forms/decode-form'
 
 /** What a form is answered that was not saved. */
 export interface RefusedForm {

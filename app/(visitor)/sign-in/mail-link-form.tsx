@@ -1,6 +1,6 @@
 'use client'
 
-import { type FormEvent, useState } from 'react'
+import { type FormEvent, useRef, useState } from 'react'
 import { useForm } from 'react-hook-form'
 import { checkEntries, type Values } from '@/app/_forms/check-entries'
 import { FieldEntry } from '@/app/_forms/entries'
@@ -13,7 +13,8 @@ import { noConnection, signInProblem } from '@/shared/wording/account'
 /** A link by mail. The answer is the same whether or not the address has an account. */
 export function MailLinkForm({ next }: { next: string }) {
   const [state, setState] = useState<FormState>({})
-  const form = useForm<Values>({ mode: 'onTouched', resolver: checkEntries('mail-link') })
+  const element = useRef<HTMLFormElement>(null)
+  const form = useForm<Values>({ mode: 'onTouched', resolver: checkEntries('mail-link', element) })
 
   async function mailNow({ email }: Values) {
     try {
@@ -34,7 +35,7 @@ export function MailLinkForm({ next }: { next: string }) {
 
   return (
     <FormContext value={{ state, register: form.register, errors: form.formState.errors as never }}>
-      <form method="post" onSubmit={send} className="form">
+      <form ref={element} method="post" onSubmit={send} className="form">
         <FieldEntry
           name="email"
           label="Send a link to"

@@ -1,6 +1,6 @@
 'use client'
 
-import { type FormEvent, useActionState, useState } from 'react'
+import { type FormEvent, useActionState, useRef, useState } from 'react'
 import { useForm } from 'react-hook-form'
 import { checkEntries, type Values } from '@/app/_forms/check-entries'
 import { FieldEntry } from '@/app/_forms/entries'
@@ -16,7 +16,8 @@ export function SignInForm({ next, formKey, first }: { next: string; formKey: st
   const [posted, submit] = useActionState(signInWithoutScript, first)
   const [tried, setTried] = useState<FormState | null>(null)
   const state = tried ?? posted
-  const form = useForm<Values>({ mode: 'onTouched', resolver: checkEntries('sign-in') })
+  const element = useRef<HTMLFormElement>(null)
+  const form = useForm<Values>({ mode: 'onTouched', resolver: checkEntries('sign-in', element) })
 
   async function signInNow({ email, password }: Values) {
     try {
@@ -37,7 +38,7 @@ export function SignInForm({ next, formKey, first }: { next: string; formKey: st
 
   return (
     <FormContext value={{ state, register: form.register, errors: form.formState.errors as never }}>
-      <form action={submit} onSubmit={send} className="form">
+      <form ref={element} action={submit} onSubmit={send} className="form">
         <input type="hidden" name="_key" value={formKey} />
         <input type="hidden" name="_next" value={next} />
         <FieldEntry name="email" label="E-mail" type="email" inputMode="email" autoComplete="username" required maxLength={254} />

@@ -1,7 +1,7 @@
 'use client'
 
-import { type ComponentProps, useContext } from 'react'
-import { FormContext } from '@/app/_forms/form-context'
+import type { ComponentProps } from 'react'
+import { useReply } from '@/app/_forms/form-context'
 import { Stepper } from '@/app/_ui/stepper'
 
 type Props = Omit<ComponentProps<typeof Stepper>, 'typed' | 'errors'> & {
@@ -11,7 +11,6 @@ type Props = Omit<ComponentProps<typeof Stepper>, 'typed' | 'errors'> & {
 
 /** Counting up and down, tied to the form around it: what was counted comes back with what is wrong. */
 export function StepperEntry({ first, ...props }: Props) {
-  const state = useContext(FormContext)?.state
-  const typed = state?.typed?.[props.name]
-  return <Stepper {...props} typed={typeof typed === 'string' ? typed : first} errors={state?.refusal?.fields?.[props.name]} />
+  const { typed, errors } = useReply(props.name)
+  return <Stepper {...props} typed={typeof typed === 'string' ? typed : first} errors={errors} />
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { decodeForm } from '@/lib/http/decode-form'
+import { decodeForm } from '@/shared/forms/decode-form'
 
 function form(...entries: [name: string, value: string | Blob][]): FormData {
   const made = new FormData()

@@ -1,5 +1,3 @@
-import 'server-only'
-
 /** A form's own fields, without the ones that begin with an underscore or a dollar sign. */
 export interface DecodedForm {
   readonly input: Record<string, unknown>
