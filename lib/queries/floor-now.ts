@@ -21,6 +21,8 @@ export interface FloorClock {
   readonly now: KitchenTime
   /** The server's own time, in milliseconds since 1970. */
   readonly serverNow: number
+  /** A demo day: times are taken as typed, so nobody has to wait for the clock. */
+  readonly isTyped: boolean
 }
 
 /** When the kitchen's clock will say so, in milliseconds since 1970. */
@@ -28,7 +30,7 @@ export const instantAt = ({ now, serverNow }: FloorClock, time: KitchenTime): nu
 
 /** The clock of a day's screens. At most one statement. */
 export async function floorClock(groupId: string, day: DayHead, now: Date): Promise<FloorClock> {
-  return { now: await dayClock(database(), groupId, day, now), serverNow: now.getTime() }
+  return { now: await dayClock(database(), groupId, day, now), serverNow: now.getTime(), isTyped: day.isDemo }
 }
 
 /** Reads the floor in four statements, whatever stands on it. */

@@ -203,8 +203,10 @@ async function press(button: RegExp | string, at: number) {
     .filter({ has: desk.getByRole('button', { name: button }) })
     .last()
   const key = await form.locator('input[name=_key]').getAttribute('value')
-  await form.getByText('At another time').click()
-  await form.getByLabel('Time on the kitchen clock').fill(clock(at))
+  // On a demo day the entry stands open where the clock would still have to run.
+  const time = form.getByLabel('Time on the kitchen clock')
+  if (!(await time.isVisible())) await form.getByText('At another time').click()
+  await time.fill(clock(at))
   await form.getByRole('button', { name: button }).click()
   await expect(desk.locator(`input[name=_key][value="${key}"]`)).toHaveCount(0)
 }

@@ -34,28 +34,26 @@ export function LoadActions({ load, clock, ...place }: LoadActionsProps) {
     case 'finish':
       return (
         <>
-          <OnceItIs
-            at={instantAt(clock, step.notBefore)}
-            serverNow={clock.serverNow}
-            before={<Button kind="notyet">Burner off: not before {formatClock(step.notBefore)}</Button>}
-            after={
-              <Tap {...place} command="finish-process" load={load}>
-                Burner off
-              </Tap>
-            }
-          />
+          <NotBefore time={step.notBefore} clock={clock} says="Burner off">
+            <Tap {...place} command="finish-process" load={load} typed={clock.isTyped ? step.notBefore : undefined}>
+              Burner off
+            </Tap>
+          </NotBefore>
           <Lost {...place} load={load} />
         </>
       )
     case 'empty': {
       const tap = (
-        <Tap {...place} command="empty-canner" load={load}>
+        <Tap {...place} command="empty-canner" load={load} typed={clock.isTyped ? (step.notBefore ?? undefined) : undefined}>
           {load.canner} is empty
         </Tap>
       )
       if (step.notBefore === null) return tap
-      const wait = <Button kind="notyet">Lift the jars: not before {formatClock(step.notBefore)}</Button>
-      return <OnceItIs at={instantAt(clock, step.notBefore)} serverNow={clock.serverNow} before={wait} after={tap} />
+      return (
+        <NotBefore time={step.notBefore} clock={clock} says="Lift the jars">
+          {tap}
+        </NotBefore>
+      )
     }
     case 'load':
     case 'nothing':
@@ -67,11 +65,29 @@ export function LoadActions({ load, clock, ...place }: LoadActionsProps) {
 
 type Place = Pick<LoadActionsProps, 'groupId' | 'dayId' | 'next' | 'load'>
 
-function Tap({ command, groupId, dayId, next, load, children }: Place & { command: string; children: ReactNode }) {
+/** Dashed until the clock says so. On a demo day nobody waits: the tap is there at once, with its time to type. */
+function NotBefore({ time, clock, says, children }: { time: number; clock: FloorClock; says: string; children: ReactNode }) {
+  if (clock.isTyped) return children
+  const before = (
+    <Button kind="notyet">
+      {says}: not before {formatClock(time)}
+    </Button>
+  )
+  return <OnceItIs at={instantAt(clock, time)} serverNow={clock.serverNow} before={before} after={children} />
+}
+
+type TapProps = Place & {
+  command: string
+  /** The earliest time that may be typed; the entry then stands open. */
+  typed?: number
+  children: ReactNode
+}
+
+function Tap({ command, groupId, dayId, next, load, typed, children }: TapProps) {
   return (
     <CommandForm command={command} groupId={groupId} formKey={freshKey()} next={next} fixed={{ dayId, loadId: load.id }}>
       <SubmitButton sending="Sending">{children}</SubmitButton>
-      <TimeEntry id={`at-${command}-${load.id}`} />
+      <TimeEntry id={`at-${command}-${load.id}`} notBefore={typed} />
     </CommandForm>
   )
 }

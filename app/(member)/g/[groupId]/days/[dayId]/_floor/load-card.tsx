@@ -60,8 +60,8 @@ function processClock(load: LoadRow, clock: FloorClock): ComponentProps<typeof F
 }
 
 /** In the clock's place while none runs. */
-function standingWords({ state, restarts, processMinutes, loadedAt, processedAt, temperatureLostAt }: LoadRow): string | undefined {
-  if (state === 'coming-up' && restarts > 0) return `Full ${processMinutes} min again, lost ${formatClock(temperatureLostAt ?? 0)}`
+function standingWords({ state, restarts, processMinutes, loadedAt, processedAt }: LoadRow): string | undefined {
+  if (state === 'coming-up' && restarts > 0) return `Full ${processMinutes} min again`
   if (state === 'coming-up') return `Heating since ${formatClock(loadedAt ?? 0)}`
   if (state === 'cooling-down') return `Off at ${formatClock(processedAt ?? 0)}`
   if (state === 'failed') return 'Given up'
