@@ -83,8 +83,10 @@ function rowKey({ row, schedule: { option }, method, pack, jarRow }: PrintedPlac
 function otherOptions({ row, schedule, pack, jarRow }: PrintedPlace, band: Band): ScheduledProcess['otherOptions'] {
   return row.schedules.flatMap((each) => {
     if (each.option === undefined || each === schedule || !each.packs.includes(pack) || !each.jars.includes(jarRow)) return []
-    const at = each.bands.find(({ minFeet }) => minFeet === band.minFeet)
-    return at?.minutes != null && at.psi !== null ? [{ option: each.option, minutes: at.minutes, psi: at.psi }] : []
+    const { option } = each
+    return each.bands.flatMap(({ minFeet, minutes, psi }) =>
+      minFeet === band.minFeet && minutes !== null && psi !== null ? [{ option, minutes, psi }] : [],
+    )
   })
 }
 
@@ -121,7 +123,7 @@ function steamNotes(row: PublishedRow, method: Method): string[] {
 }
 
 function openBandNotes(row: PublishedRow, band: Band): string[] {
-  return band.maxFeet === null && band.minFeet === 6001 && row.gauge === null
+  return band.maxFeet === null && row.gauge === null
     ? ['Printed with no upper end. No publication read speaks of more than 10,000 ft: above 8,000 ft ask an extension office too.']
     : []
 }

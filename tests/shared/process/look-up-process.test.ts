@@ -68,7 +68,7 @@ describe('looking up a process', () => {
     expect(acid('pint')).toMatchObject({ lemonJuiceTbsp: 1, citricAcidTsp: 0.25, vinegarTbsp: 2 })
     expect(acid('quart')).toMatchObject({ lemonJuiceTbsp: 2, citricAcidTsp: 0.5, vinegarTbsp: 4 })
     expect(acid('half-pint')).toEqual(acid('pint'))
-    expect(found({ food: 'figs' }).acidification).toMatchObject({ lemonJuiceTbsp: 1, vinegarTbsp: null })
+    expect(found({ food: 'figs' }).acidification).toMatchObject({ kind: 'add-to-each-jar', lemonJuiceTbsp: 1, vinegarTbsp: null })
   })
 
   it('leaves more room in raw quarts of lima beans', () => {
@@ -90,7 +90,7 @@ describe('looking up a process', () => {
     expect(cautions({ food: 'plums' })).not.toMatch(/Vent|thicken|tested recipes|spatter|lemon juice/)
     expect(cautions({ food: 'plum-preserves' })).toContain('spatter')
     expect(cautions({ food: 'figs' })).toContain('bottled lemon juice')
-    expect(cautions({ food: 'plums' })).toContain('local codes and licensed practice')
+    expect(cautions({ food: 'plums' })).toMatch(/^Sea-level times .* Open canner lids away .* local codes and licensed practice/)
   })
 })
 
@@ -144,6 +144,12 @@ describe('the elevation', () => {
       notes: [expect.stringContaining('no upper end')],
     })
     expect(found({ food: 'plums', method: 'pressure', gauge: 'weighted', elevation: { feet: 9000 } }).notes).toEqual([])
+    expect(found({ food: 'piccalilli', elevation: { feet: 6000 } }).notes).toEqual([])
+    expect(found({ food: 'pickled-beets', elevation: { feet: 500 } })).toMatchObject({
+      notes: [],
+      disagreements: [expect.stringContaining('45 min')],
+    })
+    expect(found({ food: 'piccalilli' }).disagreements).toEqual([])
   })
 })
 
