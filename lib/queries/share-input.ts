@@ -16,7 +16,12 @@ export interface ShareInput {
   readonly allergens: readonly string[]
   readonly claims: readonly Claim[]
   /** Sealed jars in the order of their short names; held, recalled and unsealed ones are not among them. */
-  readonly sealed: readonly { readonly id: string; readonly shortName: string; readonly householdId: string | null }[]
+  readonly sealed: readonly {
+    readonly id: string
+    readonly shortName: string
+    readonly serial: string
+    readonly householdId: string | null
+  }[]
   readonly unchecked: number
 }
 
@@ -36,8 +41,10 @@ export async function shareInput(tx: Tx, groupId: string, dayId: string): Promis
     FROM kettle_batch b JOIN batch_ingredient i ON i.group_id = b.group_id AND i.batch_id = b.id
       JOIN ingredient_lot l ON l.group_id = i.group_id AND l.id = i.lot_id
     WHERE b.group_id = ${groupId} AND b.day_id = ${dayId} AND cardinality(l.allergens) > 0`
-  const jars = await tx.$queryRaw<{ id: string; shortName: string; householdId: string | null; state: string; preparationId: string }[]>`
-    SELECT j.id, j.short_name AS "shortName", j.household_id AS "householdId", j.state, b.preparation_id AS "preparationId"
+  const jars = await tx.$queryRaw<
+    { id: string; shortName: string; serial: string; householdId: string | null; state: string; preparationId: string }[]
+  >`
+    SELECT j.id, j.short_name AS "shortName", j.serial, j.household_id AS "householdId", j.state, b.preparation_id AS "preparationId"
     FROM jar j JOIN kettle_batch b ON b.group_id = j.group_id AND b.id = j.batch_id
     WHERE j.group_id = ${groupId} AND j.day_id = ${dayId} AND j.state IN ('filled', 'processed', 'sealed', 'shared-out')
     ORDER BY length(j.short_name), j.short_name`
@@ -61,7 +68,7 @@ export async function shareInput(tx: Tx, groupId: string, dayId: string): Promis
       })),
       sealed: own
         .filter(({ state }) => state === 'sealed' || state === 'shared-out')
-        .map(({ id, shortName, householdId }) => ({ id, shortName, householdId })),
+        .map(({ id, shortName, serial, householdId }) => ({ id, shortName, serial, householdId })),
       unchecked: own.filter(({ state }) => state === 'filled' || state === 'processed').length,
     }
   })

@@ -14,8 +14,8 @@ export interface ShareCell {
   readonly quota: string
   readonly reason: string
   readonly allergens: readonly string[]
-  /** Short names of the jars that are its own. */
-  readonly own: readonly string[]
+  /** The jars that are its own. */
+  readonly own: readonly { readonly shortName: string; readonly serial: string }[]
 }
 
 /** One product of the share-out with its table by the rule. */
@@ -72,7 +72,9 @@ export async function sharesPage(groupId: string, dayId: string, shareRule: stri
     const cells = Object.fromEntries(
       table.shares.map((share) => {
         const award = awards.find((each) => each.preparationId === input.preparationId && each.householdId === share.householdId)
-        const own = input.sealed.filter(({ householdId }) => householdId === share.householdId).map(({ shortName }) => shortName)
+        const own = input.sealed
+          .filter(({ householdId }) => householdId === share.householdId)
+          .map(({ shortName, serial }) => ({ shortName, serial }))
         const allergens = input.claims.find(({ householdId }) => householdId === share.householdId)?.allergens ?? []
         const quota = share.sum ? (share.first + decimalOf(share.sum.quota)).toFixed(2) : ''
         const cell = award

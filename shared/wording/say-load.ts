@@ -8,7 +8,6 @@ export interface SaidLoad {
   readonly method: Method
   readonly processMinutes: number | null
   readonly processPsi: number | null
-  readonly restarts: number
 }
 
 /** What a person at the canner does now, the next thing first, and where that is from. */
@@ -24,22 +23,21 @@ export interface SaidStep {
  * Sources: USDA Complete Guide to Home Canning, AIB No. 539 (venting, timing, water over the lids); University of Florida IFAS FCS8277 (5 min rest);
  * Oregon State University Extension, answer to a public question, 2024 (10 min after the pressure is gone, the stricter of the published waits).
  */
-export function sayLoadStep({ state, method, processMinutes, processPsi, restarts }: SaidLoad): SaidStep {
+export function sayLoadStep({ state, method, processMinutes, processPsi }: SaidLoad): SaidStep {
   const isPressure = method === 'pressure'
   switch (state) {
     case 'planned':
       return { words: 'Not loaded yet.' }
     case 'loading':
     case 'coming-up': {
-      const again = restarts > 0 ? `Full ${processMinutes} min again. ` : ''
       if (isPressure) {
         return {
-          words: `${again}Vent a steady flow of steam for 10 min, then close the vent. Tap when it is at ${processPsi} psi.`,
+          words: `Vent a steady flow of steam for 10 min, then close the vent. Tap when it is at ${processPsi} psi.`,
           source: 'USDA Complete Guide to Home Canning, AIB No. 539, Using pressure canners',
         }
       }
       const heat = method === 'boiling-water' ? 'a full boil, lid on' : 'full steam'
-      return { words: `${again}Tap when it is at ${heat}. The clock starts then, not before.` }
+      return { words: `Tap when it is at ${heat}. The clock starts then, not before.` }
     }
     case 'processing':
       return keepItUp(method, processMinutes ?? 0, processPsi)
@@ -108,6 +106,9 @@ export function sayProcess(rowKey: string, minutes: number, psi: number | null):
 /** "at a full boil", "at pressure", "at full steam": the moment from which the minutes count. */
 export const heatWords = (method: Method): string =>
   ({ 'boiling-water': 'full boil', pressure: 'at pressure', 'atmospheric-steam': 'full steam' })[method]
+
+/** "never", "once", "3 times". */
+export const sayTimes = (times: number): string => (times === 0 ? 'never' : times === 1 ? 'once' : `${times} times`)
 
 /** "Boil lost", "Pressure lost": what the grave button says. */
 export const lostWords = (method: Method): string =>

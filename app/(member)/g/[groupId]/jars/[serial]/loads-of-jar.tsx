@@ -4,7 +4,7 @@ import type { JarTrace, TracedLoad } from '@/lib/queries/jar-trace'
 import { cannerName } from '@/shared/kitchen/methods'
 import { sayShortDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
-import { sayProcess } from '@/shared/wording/say-load'
+import { sayProcess, sayTimes } from '@/shared/wording/say-load'
 
 /** Every canner load the jar went through: its times, its published process, its canner and its gauge. */
 export function LoadsOfJar({ jar: { loads }, seesNames }: { jar: JarTrace; seesNames: boolean }) {
@@ -44,7 +44,10 @@ function factsOf(load: TracedLoad, seesNames: boolean) {
     { label: 'Full boil or pressure', value: time(load.atTemperatureAt) },
     { label: 'Heat off', value: time(load.processedAt) },
     { label: 'Emptied', value: time(load.emptiedAt) },
-    { label: 'Begun again', value: load.restarts === 0 ? 'never' : `${load.restarts} times, last lost ${time(load.temperatureLostAt)}` },
+    {
+      label: 'Begun again',
+      value: load.restarts === 0 ? 'never' : `${sayTimes(load.restarts)}, last lost ${time(load.temperatureLostAt)}`,
+    },
   ]
 }
 

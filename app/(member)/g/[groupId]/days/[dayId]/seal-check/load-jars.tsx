@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import { TradeSymbol } from '@/app/_drawings/trade-symbol'
 import { Sheet } from '@/app/_ui/sheet'
 import type { SealJar, SealLoad } from '@/lib/queries/seal-check'
@@ -8,7 +9,7 @@ import { formatClock } from '@/shared/time/kitchen-time'
 import { sayBatches } from '@/shared/wording/say-load'
 
 /** The jars of one load: a tap marks a lid that is up. Nothing is drawn sunk before somebody pressed it. */
-export function LoadJars({ load, mayCheck }: { load: SealLoad; mayCheck: boolean }) {
+export function LoadJars({ load, mayCheck, groupId }: { load: SealLoad; mayCheck: boolean; groupId: string }) {
   const waiting = load.jars.filter(({ state }) => state === 'processed')
   const title = `${productName(recipeById(load.recipeId)?.title ?? '')}, ${sayBatches(load.batches)}`
   return (
@@ -21,7 +22,7 @@ export function LoadJars({ load, mayCheck }: { load: SealLoad; mayCheck: boolean
       {waiting.length > 0 && <p className="quiet">Check from {formatClock(load.emptiedAt + COOLING.hours * 60)} of the next day on.</p>}
       <ul className={`seal-jars ink-${recipeById(load.recipeId)?.pattern ?? 'plum'}`}>
         {load.jars.map((jar) => (
-          <li key={jar.id}>{jar.state === 'processed' && mayCheck ? <MarkJar jar={jar} /> : <FoundJar jar={jar} />}</li>
+          <li key={jar.id}>{jar.state === 'processed' && mayCheck ? <MarkJar jar={jar} /> : <FoundJar jar={jar} groupId={groupId} />}</li>
         ))}
       </ul>
     </Sheet>
@@ -47,7 +48,7 @@ function MarkJar({ jar }: { jar: SealJar }) {
   )
 }
 
-function FoundJar({ jar }: { jar: SealJar }) {
+function FoundJar({ jar, groupId }: { jar: SealJar; groupId: string }) {
   const { symbol, words } = foundWords(jar)
   return (
     <div className={jar.seal === 'sealed' ? 'seal-jar found' : 'seal-jar found grave'}>
@@ -55,7 +56,9 @@ function FoundJar({ jar }: { jar: SealJar }) {
       <span className="food">
         <TradeSymbol name={jar.state === 'broken' || jar.state === 'discarded' ? 'jar-gap' : 'jar-full'} height={44} />
       </span>
-      <span className="num">{jar.shortName}</span>
+      <Link className="num" href={`/g/${groupId}/jars/${jar.serial}`} prefetch={false}>
+        {jar.shortName}
+      </Link>
       <small>{words}</small>
     </div>
   )

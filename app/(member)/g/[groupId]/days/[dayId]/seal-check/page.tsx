@@ -49,7 +49,7 @@ export default async function SealCheckPage({ params, searchParams }: Props) {
       {isOpen && count > 0 && may(actor, 'check-seals') && <CheckForm groupId={groupId} day={day} loads={waiting} only={one} path={path} />}
       <div className="two">
         {checked.map((load) => (
-          <LoadJars key={load.id} load={load} mayCheck={false} />
+          <LoadJars key={load.id} load={load} mayCheck={false} groupId={groupId} />
         ))}
       </div>
     </Page>
@@ -78,7 +78,7 @@ function CheckForm({ groupId, day, loads, only, path }: CheckFormProps) {
       <div className="two">
         {loads.map((load) => (
           <div key={load.id}>
-            <LoadJars load={load} mayCheck />
+            <LoadJars load={load} mayCheck groupId={groupId} />
             {!only && loads.length > 1 && (
               <Link className="way" href={`${path}/seal-check?load=${load.code}`} prefetch={false}>
                 Check load {load.code} by itself

@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import { CommandForm } from '@/app/_forms/command-form'
 import { Sheet } from '@/app/_ui/sheet'
 import { SubmitButton } from '@/app/_ui/submit-button'
@@ -26,10 +27,7 @@ export function HandOver({ page, groupId, dayId, mayHandOver, own }: HandOverPro
             <span>
               <b className="slab">{name}</b>
               <br />
-              {page.products
-                .map(({ cells }) => cells[id]?.own.join(', '))
-                .filter(Boolean)
-                .join('; ') || 'no jars'}
+              <OwnJars groupId={groupId} jars={page.products.flatMap(({ cells }) => cells[id]?.own ?? [])} />
             </span>
             {inStore > 0 && mayHandOver ? (
               <CommandForm
@@ -51,4 +49,14 @@ export function HandOver({ page, groupId, dayId, mayHandOver, own }: HandOverPro
       </ul>
     </Sheet>
   )
+}
+
+/** Short names, each leading to where its jar comes from. */
+function OwnJars({ groupId, jars }: { groupId: string; jars: readonly { shortName: string; serial: string }[] }) {
+  if (jars.length === 0) return 'no jars'
+  return jars.map(({ shortName, serial }) => (
+    <Link key={serial} className="jar-link" href={`/g/${groupId}/jars/${serial}`} prefetch={false}>
+      {shortName}
+    </Link>
+  ))
 }

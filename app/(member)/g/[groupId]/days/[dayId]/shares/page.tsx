@@ -17,6 +17,7 @@ import { jarName } from '@/shared/kitchen/jar-sizes'
 import { recipeById } from '@/shared/recipes/recipe-library'
 import { dayShareRule } from '@/shared/share/day-share-rule'
 import { sayShareRule } from '@/shared/wording/say-share'
+import '../_floor/floor-page.css'
 import { HandOver } from './hand-over'
 import { WhySoMany } from './why-so-many'
 

@@ -10,6 +10,7 @@ import { type FloorChoices, type FloorClock, floorChoices, floorNow } from '@/li
 import type { LoadRow } from '@/lib/queries/floor-rows'
 import { may } from '@/shared/access/policy'
 import { formatClock } from '@/shared/time/kitchen-time'
+import { sayTimes } from '@/shared/wording/say-load'
 import { FloorClockStrip } from '../../../_floor/floor-clock-strip'
 import '../../../_floor/floor-page.css'
 import { LoadActions } from '../../../_floor/load-actions'
@@ -109,7 +110,7 @@ function timesOf(load: LoadRow) {
   return [
     time('Loaded', load.loadedAt),
     ...(load.restarts > 0
-      ? [{ label: 'Begun again', value: `${load.restarts} times, last lost ${formatClock(load.temperatureLostAt ?? 0)}` }]
+      ? [{ label: 'Begun again', value: `${sayTimes(load.restarts)}, last lost ${formatClock(load.temperatureLostAt ?? 0)}` }]
       : []),
     time('At temperature', load.atTemperatureAt),
     time('Heat off', load.processedAt),
