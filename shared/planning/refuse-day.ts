@@ -30,9 +30,6 @@ export function refusalBeforePlanning(problem: DayProblem): PlainRefusal | null 
     const limit = jarsNeedBoiling(preparation) ?? unownedStep(problem, preparation)
     if (limit) return refusal(limit.limit, limit.needed, limit.available)
   }
-  const crowd = mostPeopleAtOnce(problem)
-  const { headcountLimit } = problem.window
-  if (headcountLimit !== null && crowd > headcountLimit) return refusal({ kind: 'headcount' }, crowd, headcountLimit)
   const split = splitDemand(problem)
   if (!split.ok) return refusal(split.problem.limit, split.problem.needed, split.problem.available)
   return countedRefusal(problem, split.value, wanted)
@@ -101,6 +98,14 @@ function unownedStep(problem: DayProblem, preparation: PlanPreparation): Stop | 
   return unowned ? { limit: { kind: 'lead-step', preparationId: preparation.id, label: unowned.label }, needed: 1, available: 0 } : null
 }
 
+function headcountStop(problem: DayProblem): Stop | null {
+  const crowd = mostPeopleAtOnce(problem)
+  const { headcountLimit } = problem.window
+  return headcountLimit !== null && crowd > headcountLimit
+    ? { limit: { kind: 'headcount' }, needed: crowd, available: headcountLimit }
+    : null
+}
+
 function mostPeopleAtOnce(problem: DayProblem): number {
   const inside = (at: number) => problem.people.filter((person) => person.from <= at && at < person.until).length
   return Math.max(0, ...problem.people.map((person) => inside(person.from)))
@@ -110,6 +115,7 @@ function countedRefusal(problem: DayProblem, split: Split, wanted: readonly Plan
   const sizes = sizesOf(split)
   const stop =
     METHODS.map((method) => cannerMinutesStop(problem, split.jobs, method)).find((found) => found !== null) ??
+    headcountStop(problem) ??
     burnersStop(problem, wanted) ??
     rackStop(problem, split) ??
     skillsStop(problem, wanted)

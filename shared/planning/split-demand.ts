@@ -35,7 +35,8 @@ export function jarsToPlan(preparation: PlanPreparation): number {
  *
  * Batches: enough tested batches, at their typical yield, for the jars wanted and the spare. Jam and jelly are one tested batch to
  * a kettle, always; other food fills the largest kettle that serves it with whole multiples, evenly spread over the kettles filled.
- * Loads: a batch goes whole into one load where its highest yield fits; several whole batches share a load where they fit together;
+ * Loads: a batch goes whole into one load where its highest yield fits; several whole batches share a load where they fit together,
+ * canners of different sizes getting loads in turn;
  * a batch larger than a canner is divided over the fewest loads. Loads never mix preparations.
  *
  * @returns jobs in the order of the preparations given; a preparation with no jars wanted gives none
@@ -67,16 +68,17 @@ function splitPreparation(problem: DayProblem, preparation: PlanPreparation): Re
     const limit: PlanLimit = { kind: 'kettle-too-small', preparationId: preparation.id }
     return refuse({ limit, needed: preparation.batchLitres, available: litres })
   }
-  const capacity = largestLoad(problem, preparation)
-  if (!capacity.ok) return capacity
+  const capacities = loadSizes(problem, preparation)
+  if (!capacities.ok) return capacities
   const most = preparation.scaling === 'whole-batches-only' ? 1 : wholeMultiple(litres, preparation.batchLitres)
   const batches = kettleBatches(preparation, most)
-  return ok(gatherLoads(preparation, batches, capacity.value))
+  return ok(gatherLoads(preparation, batches, capacities.value))
 }
 
 const wholeMultiple = (litres: number, batchLitres: number) => Math.max(1, Math.floor(litres / batchLitres + 1e-9))
 
-function largestLoad(problem: DayProblem, preparation: PlanPreparation): Result<number, SplitProblem> {
+/** Jars each usable canner of the method takes in this size, the largest first. */
+function loadSizes(problem: DayProblem, preparation: PlanPreparation): Result<number[], SplitProblem> {
   const ofMethod = problem.canners.filter((canner) => canner.method === preparation.method)
   const usable = ofMethod.filter((canner) => canner.usable)
   if (usable.length === 0) {
@@ -84,8 +86,8 @@ function largestLoad(problem: DayProblem, preparation: PlanPreparation): Result<
     const limit: PlanLimit = { kind: 'no-canner-for-method', method: preparation.method, preparationId: preparation.id, whyNot }
     return refuse({ limit, needed: 1, available: 0 })
   }
-  const capacity = Math.max(...usable.map((canner) => canner.capacity[preparation.jarSize] ?? 0))
-  if (capacity > 0) return ok(capacity)
+  const capacities = usable.map((canner) => canner.capacity[preparation.jarSize] ?? 0).filter((jars) => jars > 0)
+  if (capacities.length > 0) return ok(capacities.sort((a, b) => b - a))
   const limit: PlanLimit = { kind: 'canner-too-small', jarSize: preparation.jarSize, preparationId: preparation.id }
   return refuse({ limit, needed: 1, available: 0 })
 }
@@ -101,17 +103,21 @@ function kettleBatches(preparation: PlanPreparation, mostMultiple: number): Spli
   }).sort((a, b) => b.multiple - a.multiple || 0)
 }
 
-function gatherLoads(preparation: PlanPreparation, batches: readonly SplitBatch[], capacity: number): SplitJob[] {
+/** Fills loads for the canners in turn, the largest first, so that small canners get loads too; canners under one batch take none. */
+function gatherLoads(preparation: PlanPreparation, batches: readonly SplitBatch[], capacities: readonly number[]): SplitJob[] {
   const jobs: SplitJob[] = []
+  const largest = capacities[0] ?? 0
   let open: SplitBatch[] = []
   const close = () => {
     if (open.length > 0) jobs.push(sharedLoad(preparation, open))
     open = []
   }
   for (const batch of batches) {
+    const holding = capacities.filter((jars) => jars >= batch.jars.high)
+    const room = holding[jobs.length % Math.max(1, holding.length)] ?? largest
     const inOpen = open.reduce((sum, other) => sum + other.jars.high, 0)
-    if (inOpen + batch.jars.high > capacity) close()
-    if (batch.jars.high > capacity) jobs.push(dividedBatch(preparation, batch, capacity))
+    if (inOpen + batch.jars.high > room) close()
+    if (batch.jars.high > largest) jobs.push(dividedBatch(preparation, batch, largest))
     else open.push(batch)
   }
   close()
