@@ -41,7 +41,7 @@ export async function answerOnce(tap: Tap, work: (tx: Tx) => Promise<Result<Repl
       if (kept) return ok({ reply: kept, replayed: true })
       const done = await work(tx)
       if (!done.ok) throw new Refused(done.problem)
-      await tx.idempotentRequest.update({ where: { key: tap.key }, data: { reply: done.value } })
+      await tx.$executeRaw`UPDATE idempotent_request SET reply = ${JSON.stringify(done.value)}::jsonb WHERE key = ${tap.key}`
       return ok({ reply: done.value, replayed: false })
     })
   } catch (error) {

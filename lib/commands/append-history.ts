@@ -22,15 +22,41 @@ export interface HistoryEntry extends HistoryLine {
 export async function appendHistory(tx: Tx, entries: readonly HistoryEntry[]): Promise<void> {
   const groupId = entries[0]?.groupId
   if (!groupId) return
+  const head = (await lockHead(tx, groupId)) ?? (await makeHead(tx, groupId))
+  await addToChain(tx, groupId, chain(head, entries))
+}
+
+interface Head {
+  readonly number: bigint
+  readonly hash: string
+}
+
+async function lockHead(tx: Tx, groupId: string): Promise<Head | undefined> {
+  const [head] = await tx.$queryRaw<Head[]>`SELECT number, hash FROM history_head WHERE group_id = ${groupId} FOR UPDATE`
+  return head
+}
+
+/** The head of a group that has no history yet; whoever comes second waits here and takes the first one's. */
+async function makeHead(tx: Tx, groupId: string): Promise<Head> {
   await tx.$executeRaw`INSERT INTO history_head (group_id, number, hash) VALUES (${groupId}, 0, ${CHAIN_START}) ON CONFLICT DO NOTHING`
-  const [head] = await tx.$queryRaw<
-    { number: bigint; hash: string }[]
-  >`SELECT number, hash FROM history_head WHERE group_id = ${groupId} FOR UPDATE`
+  const head = await lockHead(tx, groupId)
   if (!head) throw new Error(`history of group ${groupId} has no head`)
-  const rows = chain(head, entries)
-  await tx.history.createMany({ data: rows.map((row) => ({ ...row, detail: row.detail as object })) })
+  return head
+}
+
+/** Writes the entries and moves the head to the last, in one statement. */
+async function addToChain(tx: Tx, groupId: string, rows: ReturnType<typeof chain>): Promise<void> {
   const last = rows.at(-1)
-  if (last) await tx.historyHead.update({ where: { groupId }, data: { number: last.number, hash: last.hash } })
+  if (!last) return
+  const sent = JSON.stringify(rows, (_, value) => (typeof value === 'bigint' ? value.toString() : value))
+  await tx.$executeRaw`
+    WITH added AS (
+      INSERT INTO history (group_id, number, day_id, command, subject, detail, actor_id, actor_name, recorded_at, previous_hash, hash)
+      SELECT ${groupId}, number, "dayId", command, subject, detail, "actorId", "actorName", "recordedAt", "previousHash", hash
+      FROM jsonb_to_recordset(${sent}::jsonb) AS r(
+        number bigint, "dayId" text, command text, subject text, detail jsonb, "actorId" text, "actorName" text,
+        "recordedAt" timestamptz, "previousHash" text, hash text))
+    UPDATE history_head SET number = ${last.number}, hash = ${last.hash} WHERE group_id = ${groupId}`
 }
 
 /** The hash of one entry: what `npm run audit:verify` computes again. */

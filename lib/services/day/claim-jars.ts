@@ -15,7 +15,7 @@ import { sayAllergenRefusal } from '@/shared/wording/say-allergen-refusal'
  * Asks for jars in the name of a household, changes how many, or gives them up with 0.
  *
  * The claim's own row is locked first; then one guarded statement moves the preparation's sum, so that claims never exceed the offer
- * however many ask at once.
+ * however many ask at once. Few statements, since whoever asks for the same jars waits for them.
  */
 export const claimJars = defineCommand({
   name: 'claim-jars',
@@ -24,20 +24,19 @@ export const claimJars = defineCommand({
   schema: ClaimJars,
   householdOf: (input) => input.householdId,
   async run({ tx, actor: { groupId }, now }, { preparationId, householdId, jars }) {
-    const preparation = await readForClaim(tx, groupId, preparationId)
-    const household = preparation && (await readHousehold(tx, groupId, householdId))
-    if (!preparation || !household) return refuse(notFound(preparation ? 'Household' : 'Product'))
+    const preparation = await readForClaim(tx, groupId, preparationId, householdId)
+    if (!preparation) return refuse(notFound('Product'))
+    if (!preparation.household) return refuse(notFound('Household'))
     const recipe = recipeById(preparation.recipeId)
     if (!recipe) throw new Error(`preparation ${preparationId} names the recipe ${preparation.recipeId}, which is not in the library`)
     const closed = whyClosed(preparation, now)
     if (closed) return refuse(closed)
-    const avoiding = whoAvoids(recipe.allergens, household)
+    const avoiding = whoAvoids(recipe.allergens, preparation.household)
     if (avoiding.length > 0 && jars > 0) return refuse(sayAllergenRefusal(recipe.title, avoiding))
 
     const claim = await lockClaim(tx, groupId, preparationId, householdId)
-    const moved = await moveClaimed(tx, groupId, preparation, claim.jars, jars)
+    const moved = await moveClaimed(tx, groupId, preparation, claim, jars)
     if (!moved.ok) return moved
-    await tx.claim.update({ where: { groupId_id: { groupId, id: claim.id } }, data: { jars } })
     const reply = { claimId: claim.id, preparationId, householdId, jars, ...moved.value }
     const detail = { preparationId, householdId, jars, before: claim.jars }
     return ok({ reply, history: [{ subject: `claim ${claim.id}`, detail, dayId: preparation.dayId }] })
@@ -51,45 +50,53 @@ interface ClaimedPreparation {
   readonly jarSize: JarSize
   readonly state: DayState
   readonly claimsCloseAt: Date | null
+  /** Null when the group has no such household. */
+  readonly household: Avoiding | null
 }
 
 /** Shares the day with other claims, but not with a change of its state. */
-async function readForClaim(tx: Tx, groupId: string, preparationId: string): Promise<ClaimedPreparation | undefined> {
+async function readForClaim(tx: Tx, groupId: string, preparationId: string, householdId: string): Promise<ClaimedPreparation | undefined> {
   const [row] = await tx.$queryRaw<ClaimedPreparation[]>`
-    SELECT p.id, p.day_id AS "dayId", p.recipe_id AS "recipeId", p.jar_size AS "jarSize", d.state, d.claims_close_at AS "claimsCloseAt"
+    SELECT p.id, p.day_id AS "dayId", p.recipe_id AS "recipeId", p.jar_size AS "jarSize", d.state, d.claims_close_at AS "claimsCloseAt",
+      (SELECT jsonb_build_object('allergens', coalesce(h.allergens, '{}'), 'people', (
+          SELECT coalesce(jsonb_agg(jsonb_build_object('name', m.name, 'allergies', coalesce(m.allergies, '{}')) ORDER BY m.name), '[]')
+          FROM person m WHERE m.group_id = h.group_id AND m.household_id = h.id AND m.active))
+        FROM household h WHERE h.group_id = ${groupId} AND h.id = ${householdId}) AS household
     FROM preparation p JOIN day d ON d.group_id = p.group_id AND d.id = p.day_id
     WHERE p.group_id = ${groupId} AND p.id = ${preparationId} FOR SHARE OF d`
   return row
 }
 
-const readHousehold = (tx: Tx, groupId: string, id: string): Promise<Avoiding | null> =>
-  tx.household.findUnique({
-    where: { groupId_id: { groupId, id } },
-    select: { allergens: true, people: { where: { active: true }, select: { name: true, allergies: true }, orderBy: { name: 'asc' } } },
-  })
+interface LockedClaim {
+  readonly id: string
+  readonly jars: number
+}
 
-async function lockClaim(tx: Tx, groupId: string, preparationId: string, householdId: string): Promise<{ id: string; jars: number }> {
-  await tx.$executeRaw`
+/** The claim of this household, made when it is the first; the others wait for it. */
+async function lockClaim(tx: Tx, groupId: string, preparationId: string, householdId: string): Promise<LockedClaim> {
+  const [claim] = await tx.$queryRaw<LockedClaim[]>`
     INSERT INTO claim (group_id, id, preparation_id, household_id, jars) VALUES (${groupId}, ${randomUUID()}, ${preparationId}, ${householdId}, 0)
-    ON CONFLICT (group_id, preparation_id, household_id) DO NOTHING`
-  const [claim] = await tx.$queryRaw<{ id: string; jars: number }[]>`
-    SELECT id, jars FROM claim WHERE group_id = ${groupId} AND preparation_id = ${preparationId} AND household_id = ${householdId} FOR UPDATE`
+    ON CONFLICT (group_id, preparation_id, household_id) DO UPDATE SET jars = claim.jars
+    RETURNING id, jars`
   if (!claim) throw new Error(`the claim of ${householdId} on ${preparationId} is gone`)
   return claim
 }
 
-/** The guard: the sum moves only where the offer holds it. */
+/** The guard: the sum moves only where the offer holds it, and the claim with it. */
 async function moveClaimed(
   tx: Tx,
   groupId: string,
   { id, jarSize }: ClaimedPreparation,
-  before: number,
+  { id: claimId, jars: before }: LockedClaim,
   after: number,
 ): Promise<Result<{ offered: number; claimed: number }, Refusal>> {
   const [moved] = await tx.$queryRaw<{ offered: number; claimed: number }[]>`
-    UPDATE preparation SET claimed = claimed - ${before} + ${after}
-    WHERE group_id = ${groupId} AND id = ${id} AND claimed - ${before} + ${after} <= offered
-    RETURNING offered, claimed`
+    WITH moved AS (
+      UPDATE preparation SET claimed = claimed - ${before} + ${after}
+      WHERE group_id = ${groupId} AND id = ${id} AND claimed - ${before} + ${after} <= offered
+      RETURNING offered, claimed),
+    kept AS (UPDATE claim SET jars = ${after}, updated_at = now() FROM moved WHERE group_id = ${groupId} AND id = ${claimId})
+    SELECT offered, claimed FROM moved`
   if (moved) return ok(moved)
   const left = await tx.preparation.findUniqueOrThrow({ where: { groupId_id: { groupId, id } }, select: { offered: true, claimed: true } })
   const most = left.offered - left.claimed + before
