@@ -9,7 +9,7 @@ import type { JarTally } from '@/shared/share/count-day'
 export interface StockAtStart {
   readonly brought: Readonly<Partial<Record<JarSize, number>>>
   readonly bought: Readonly<Partial<Record<JarSize, number>>>
-  /** Of the day's lot of lids, before any of this day's jars took one. */
+  /** Of the lots of lids that are on this day's jars, before any of them was used. */
   readonly lids: number
   readonly bands: number
 }
@@ -46,8 +46,10 @@ export async function closeOut(groupId: string, dayId: string): Promise<CloseOut
       SELECT kind, jar_size AS "jarSize", household_id IS NOT NULL AS "isBrought", sum(count)::int AS count
       FROM supply_lot WHERE group_id = ${groupId} AND kind IN ('jar', 'band') GROUP BY 1, 2, 3`,
     db.$queryRaw<{ left: number }[]>`
-      SELECT (s.count - coalesce((SELECT sum(j.lids_used) FROM jar j WHERE j.group_id = s.group_id AND j.lid_lot_id = s.id AND j.day_id <> d.id), 0))::int AS left
-      FROM day d JOIN supply_lot s ON s.group_id = d.group_id AND s.id = d.lid_lot_id WHERE d.group_id = ${groupId} AND d.id = ${dayId}`,
+      SELECT coalesce(sum(s.count - coalesce((SELECT sum(j.lids_used) FROM jar j
+        WHERE j.group_id = s.group_id AND j.lid_lot_id = s.id AND j.day_id <> ${dayId}), 0)), 0)::int AS left
+      FROM supply_lot s WHERE s.group_id = ${groupId} AND s.kind = 'lid'
+        AND EXISTS (SELECT FROM jar j WHERE j.group_id = s.group_id AND j.lid_lot_id = s.id AND j.day_id = ${dayId})`,
     db.history.findFirst({
       where: { groupId, dayId, command: 'close-day' },
       orderBy: { number: 'desc' },

@@ -16,7 +16,11 @@ import { lockFloorDay, timeOnDay } from './floor-day'
 import { moveBatch, readBatch } from './one-batch'
 import { recipeOf } from './recipe-of'
 
-/** Writes down the jars a batch gave: each gets its serial, its short name and the lot of its lid. */
+/**
+ * Writes down the jars a batch gave: each gets its serial, its short name and the lot of its lid.
+ *
+ * The lids of the first batch become the day's, so that the next batches need not name them again.
+ */
 export const fillBatch = defineCommand({
   name: 'fill-batch',
   summary: 'Fill the jars of a batch',
@@ -57,6 +61,7 @@ export const fillBatch = defineCommand({
       whereNow: 'fill table',
     }))
     await tx.jar.createMany({ data: made })
+    if (day.value.lidLotId === null) await tx.day.update({ where: { groupId_id: { groupId, id: dayId } }, data: { lidLotId } })
     const detail = { code: batch.code, at: formatClock(when.value), jars, high, lids: lids.value.lot, countedAgain, note }
     const reply = { batchId, code: batch.code, state: moved.value, jars, high, lidsLeft: lids.value.left, jarIds: made.map(({ id }) => id) }
     return ok({ reply, history: [{ subject: `kettle batch ${batchId}`, detail, dayId }] })
