@@ -9,7 +9,7 @@ import { splitDemand } from '@/shared/planning/split-demand'
 import { ok, type Result, refuse } from '@/shared/result/result'
 
 /** How long one search may go on, in fillings tried for each load of the day. */
-const FILLINGS_TRIED_PER_JOB = 1_200
+const FILLINGS_TRIED_PER_JOB = 900
 
 /** Why there is no plan, before anybody looked for a way out. */
 export type PlainRefusal = Omit<PlanRefusal, 'waysOut'>
@@ -18,9 +18,9 @@ export type PlainRefusal = Omit<PlanRefusal, 'waysOut'>
  * Plans a session: splits the demand, then times every load, kettle, table, burner and person so that the last canner is empty as early
  * as can be found, or says which limit stops it.
  *
- * The same problem always gives the same plan. Refusals carry no ways out: `planDay` finds them.
+ * The same problem always gives the same plan. `fillingsPerJob` bounds the search; the fewer canners are in use, the less is spent on it. Refusals carry no ways out: `planDay` finds them.
  */
-export function planOnce(problem: DayProblem): Result<DayPlan, PlainRefusal> {
+export function planOnce(problem: DayProblem, fillingsPerJob = FILLINGS_TRIED_PER_JOB): Result<DayPlan, PlainRefusal> {
   const early = refusalBeforePlanning(problem)
   if (early) return refuse(early)
   const split = splitDemand(problem)
@@ -28,10 +28,12 @@ export function planOnce(problem: DayProblem): Result<DayPlan, PlainRefusal> {
   const blocked = nothingBlocked()
   const { jobs } = split.value
   const bound = earliestFinish(problem, jobs)
+  let left = fillingsPerJob * jobs.length * 2
   for (const canners of cannerSets(problem)) {
-    const effort: Effort = { left: FILLINGS_TRIED_PER_JOB * jobs.length }
+    const effort: Effort = { left: Math.ceil(left / 2) }
     const best = searchOrders({ problem, jobs, canners, blocked, effort }, bound)
     if (best) return ok(assemblePlan(problem, best, bound))
+    left -= Math.ceil(left / 2)
   }
   return refuse(blockedRefusal(problem, split.value, blocked))
 }

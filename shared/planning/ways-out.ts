@@ -12,6 +12,11 @@ type Candidate = { readonly change: Change; readonly problem: DayProblem; readon
 /** Ranks of what a change costs the group; a jar lost comes after everything that can be borrowed or begun sooner. */
 const COST = { method: 0, pot: 1, time: 2, person: 3, burner: 4, canner: 5, jar: 10 } as const
 
+const FEWER_STEPS = [1, 2, 3, 4, 6, 8, 12] as const
+
+/** Many changes are planned again for one answer: each may try fewer fillings than a plan by itself. */
+const FILLINGS_TRIED_PER_JOB = 400
+
 const EARLIER_STEPS_MINUTES = [15, 30, 45, 60, 90] as const
 
 /**
@@ -28,7 +33,7 @@ export function findWaysOut(problem: DayProblem): WayOut[] {
 }
 
 function measure({ change, problem, cost }: Candidate): { way: WayOut; cost: number } {
-  const planned = planOnce(problem)
+  const planned = planOnce(problem, FILLINGS_TRIED_PER_JOB)
   if (planned.ok) return { way: { change, fits: true, finishAt: planned.value.finishAt, cannerMinutes: planned.value.cannerMinutes }, cost }
   return { way: { change, fits: false, finishAt: null, cannerMinutes: cannerMinutesOfDay(problem) }, cost }
 }
@@ -109,7 +114,7 @@ function withOneMore(
 /** The least of a few steps that fits; the largest step, measured, when none does. */
 function earlierStart(problem: DayProblem): Candidate[] {
   const steps = EARLIER_STEPS_MINUTES.map((minutes) => ({ minutes, problem: startedEarlier(problem, minutes) }))
-  const found = steps.find((step) => planOnce(step.problem).ok) ?? steps.at(-1)
+  const found = steps.find((step) => planOnce(step.problem, FILLINGS_TRIED_PER_JOB).ok) ?? steps.at(-1)
   return found ? [{ change: { kind: 'start-earlier', minutes: found.minutes }, problem: found.problem, cost: COST.time }] : []
 }
 
@@ -160,13 +165,13 @@ function oneMorePerson(problem: DayProblem): Candidate[] {
   return [{ change: { kind: 'one-more-person', skills }, problem: { ...problem, people: [...problem.people, extra] }, cost: COST.person }]
 }
 
-/** For each preparation, the fewest batches taken away that make the day fit, while at least one is left. */
+/** For each preparation, the fewest batches of a few steps that make the day fit when taken away, while at least one is left. */
 function fewerBatches(problem: DayProblem): Candidate[] {
   return problem.preparations.flatMap((preparation) => {
     const typical = preparation.batchYield.typical
     const most = Math.ceil(jarsToPlan(preparation) / typical) - 1
-    const fewer = Array.from({ length: Math.min(most, 12) }, (_, index) => withFewer(problem, preparation, index + 1))
-    const found = fewer.find((candidate) => planOnce(candidate.problem).ok)
+    const fewer = FEWER_STEPS.filter((batches) => batches <= most).map((batches) => withFewer(problem, preparation, batches))
+    const found = fewer.find((candidate) => planOnce(candidate.problem, FILLINGS_TRIED_PER_JOB).ok)
     return found ? [found] : []
   })
 }
