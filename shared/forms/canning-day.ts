@@ -6,6 +6,9 @@ import type { FileProblem } from '@/shared/scheduling/file-problem'
 /** Kettle batches one day may hold; more is a slip of the keyboard or a file of another kind. */
 export const MOST_BATCHES = 5_000
 
+/** Steps of the grid from opening to closing; a longer day, or a finer grid, is a slip. */
+export const MOST_SLOTS = 3_000
+
 const Id = z.string().min(1).max(80)
 const Count = z.number().int().min(0).max(1_000_000)
 const Some = z.number().int().min(1).max(1_000_000)
@@ -115,6 +118,7 @@ function times(day: CanningDay): FileProblem[] {
     from <= to ? [] : [{ field, message: `${to} comes before ${from}` }]
   return [
     ...whole('close', day.close),
+    ...(day.close > day.grid * MOST_SLOTS ? [{ field: 'close', message: `is more than ${MOST_SLOTS} steps of the grid` }] : []),
     ...day.families.flatMap((one, index) =>
       (['heatMinutes', 'processMinutes', 'restMinutes'] as const).flatMap((key) => whole(`families[${index}].${key}`, one[key])),
     ),
@@ -122,7 +126,9 @@ function times(day: CanningDay): FileProblem[] {
     ...day.operators.flatMap((one, index) => ordered(`operators[${index}].to`, one.from, one.to)),
     ...day.crews.flatMap((crew, index) => [
       ...ordered(`crews[${index}].to`, crew.from, crew.to),
-      ...(crew.break ? ordered(`crews[${index}].break.startMax`, crew.break.startMin, crew.break.startMax) : []),
+      ...(crew.break
+        ? ordered(`crews[${index}].break.startMax`, Math.ceil(crew.break.startMin / day.grid) * day.grid, crew.break.startMax)
+        : []),
       ...(crew.break ? ordered(`crews[${index}].break.startMax`, crew.break.startMax + crew.break.minutes, day.close) : []),
     ]),
     ...day.batches.flatMap((batch, index) => [

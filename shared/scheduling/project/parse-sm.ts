@@ -21,8 +21,14 @@ export function parseSm(text: string): Result<Project, FileProblem> {
   if (!requests.ok) return requests
   const capacities = readCapacities(lines)
   if (!capacities.ok) return capacities
+  const long = requests.value.reduce((sum, { numbers }) => sum + (numbers[2] ?? 0), 0)
+  if (long > MOST_TIME)
+    return refuse({ field: 'REQUESTS/DURATIONS', message: `the durations sum to ${long}, at most ${MOST_TIME} are planned` })
   return buildProject(arcs.value, requests.value, capacities.value)
 }
+
+/** All durations of a file together; more is a slip, and no clock is that long. */
+const MOST_TIME = 2_000_000
 
 type Row = { readonly line: number; readonly numbers: readonly number[] }
 

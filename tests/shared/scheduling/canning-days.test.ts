@@ -137,6 +137,16 @@ describe('a day file', () => {
   const faults: readonly (readonly [field: string, change: (day: typeof good) => object])[] = [
     ['format', (day) => ({ ...day, format: 'canning-day/2' })],
     ['close', (day) => ({ ...day, close: -5 })],
+    ['close', (day) => ({ ...day, close: 90_000 })],
+    [
+      'crews[1].break.startMax',
+      (day) => ({
+        ...day,
+        crews: day.crews.map((crew: { break: object | null }) =>
+          crew.break ? { ...crew, break: { minutes: 30, startMin: 121, startMax: 124 } } : crew,
+        ),
+      }),
+    ],
     ['grid', (day) => ({ ...day, grid: 0 })],
     ['batches', (day) => ({ ...day, batches: [] })],
     ['batches', (day) => ({ ...day, batches: Array.from({ length: 10_000 }, (_, index) => ({ ...day.batches[0], id: `B${index}` })) })],

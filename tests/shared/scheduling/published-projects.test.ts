@@ -111,6 +111,7 @@ describe('a project file', () => {
     [/jobs/, good.replace(/jobs .*/, 'jobs (incl. supersource/sink ):  999999')],
     [/PRECEDENCE RELATIONS/, good.replace('PRECEDENCE RELATIONS', 'PRECEDENCES')],
     [/REQUESTS\/DURATIONS, line \d+/, good.replace(/(REQUESTS\/DURATIONS[\s\S]*?\n\s+2\s+1\s+)(\d+)/, '$1x')],
+    [/REQUESTS\/DURATIONS/, good.replace(/(REQUESTS\/DURATIONS[\s\S]*?\n\s+2\s+1\s+)(\d+)/, '$19999999')],
     [/RESOURCEAVAILABILITIES/, good.replace(/RESOURCEAVAILABILITIES[\s\S]*/, '')],
     [/REQUESTS\/DURATIONS, job/, good.replace(/(RESOURCEAVAILABILITIES:?\s*\n[^\n]*\n\s*)[\d ]+/, '$1 1 1 1 1')],
     [/PRECEDENCE RELATIONS/, good.replace(/\n\s+2(\s+)1(\s+)(\d+)(\s+)[\d ]+/, '\n   2$11$21$4 1')],
