@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test'
-import { LOADS, type LoadActual } from '../fixtures/s1-day-actuals'
+import { CLAIMS, EXPECTED_SHARES, type LoadActual, LOADS } from '../fixtures/s1-day-actuals'
 import { signIn } from './support/sign-in'
 import { type StartedGroup, startGroup } from './support/start-group'
 
@@ -191,6 +191,64 @@ test('runs ten loads as they were written down that evening', async () => {
   for (const load of LOADS) await runLoad(load)
   await desk.goto(`${day}/now`)
   await shot(desk, '11-now-after')
+})
+
+test('lets the jars rest, and finds two lids up the next day', async () => {
+  await desk.getByText('The evening is over').click()
+  await press('Let the jars rest', minutes('22:15'))
+  await expect(desk).toHaveURL(/seal-check$/)
+  await expect(desk.getByRole('heading', { name: '76 jars to check' })).toBeVisible()
+  for (const { batch, unsealedNextDay } of LOADS) {
+    for (let jar = 0; jar < unsealedNextDay; jar++)
+      await desk
+        .getByLabel(new RegExp(`^${batch}-\\d+: the lid is up`))
+        .nth(jar)
+        .check({ force: true })
+  }
+  await shot(desk, '12-seal-check')
+  await desk.getByLabel('At', { exact: true }).fill('10:05')
+  await desk.getByRole('button', { name: /All 76 are checked/ }).click()
+  await expect(desk.getByRole('heading', { name: 'Every jar is checked' })).toBeVisible()
+})
+
+test('shares 46 jam and 28 pickles by the published rule, none of the pickles to the household that eats no mustard', async () => {
+  await desk.goto(`${day}/shares`)
+  await desk.getByRole('button', { name: 'Share the jars out' }).click()
+  await expect(desk.getByText('Shared out').first()).toBeAttached()
+  for (const [household, { jam: asked, pickles: askedPickles }] of Object.entries(CLAIMS)) {
+    const who = household as keyof typeof EXPECTED_SHARES.jam
+    const row = desk.getByRole('row', { name: new RegExp(`^${household}`) })
+    await expect(row).toContainText(`${EXPECTED_SHARES.jam[who]} of ${asked}`)
+    await expect(row).toContainText(
+      askedPickles > 0 ? `${EXPECTED_SHARES.pickles[who]} of ${askedPickles}` : 'mustard allergy: none offered',
+    )
+  }
+  await shot(desk, '13-shares')
+})
+
+test('prints labels, and traces one jar to its kettle, its canner, its growers and its sisters', async ({ browser }) => {
+  await desk.goto(`${day}/labels`)
+  await shot(desk, '14-labels')
+  const sheet = await desk.request.get(`${day}/labels/sheet.pdf`)
+  expect(sheet.headers()['content-type']).toBe('application/pdf')
+  expect((await sheet.body()).subarray(0, 5).toString()).toBe('%PDF-')
+
+  await desk.goto(`${day}/shares`)
+  const jar = desk.getByRole('link', { name: 'D2-01' })
+  await jar.click()
+  await expect(desk).toHaveURL(/\/jars\//)
+  for (const part of [/BW1/, /Ada/, /pickling cucumbers/, /Alderby/, /LID-27/, /D2-02/])
+    await expect(desk.getByText(part).first()).toBeVisible()
+  await shot(desk, '15-trace')
+  const serial = desk.url().split('/').at(-1)
+
+  const stranger = await (await browser.newContext({ viewport: { width: 390, height: 844 }, javaScriptEnabled: false })).newPage()
+  await stranger.goto(`/j/${serial}`)
+  await expect(stranger.getByText(/mustard/).first()).toBeVisible()
+  await expect(stranger.getByText(/Ask at Alder Lane Hall/).first()).toBeVisible()
+  await expect(stranger.getByText(/Copperfold|Gil/)).toHaveCount(0)
+  await shot(stranger, '16-public-jar')
+  await stranger.context().close()
 })
 
 const minutes = (clock: string) => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3))
