@@ -11,7 +11,7 @@ import { badInput, notFound, type Refusal } from '@/shared/wording/refusal'
 import { type FloorDay, lockFloorDay, timeOnDay } from './floor-day'
 import { cannerFor, operatorFor } from './load-people-and-canner'
 import { type FloorLoad, readLoad, saveClock } from './one-load'
-import { giveLots, processOf, takeWaiting } from './waiting-jars'
+import { checkKeeping, giveLots, processOf, takeWaiting } from './waiting-jars'
 
 /**
  * Puts filled jars into a canner. The process is looked up again, for the canner that is really used and this kitchen's elevation, and is written with
@@ -43,6 +43,8 @@ export const loadCanner = defineCommand({
       after: [...after, { what: 'the emptying of the canner', at: canner.emptiedAt }],
     })
     if (!when.ok) return when
+    const kept = checkKeeping(waiting.value, when.value)
+    if (!kept.ok) return kept
     const clock = startLoad(found, when.value, process.value.minutes)
     if (!clock.ok) return refuse(sayFloorProblem(clock.problem))
 

@@ -5,10 +5,12 @@ import type { Tx } from '@/lib/db/in-transaction'
 import type { WaitingJars } from '@/shared/floor/check-loading'
 import { type LoadProcess, type LoadProcessProblem, loadProcess, readRowKey } from '@/shared/floor/load-process'
 import { lotBatchCode } from '@/shared/floor/lot-letters'
+import { keepingDeadline, type KeepingRule } from '@/shared/floor/unsealed-jars'
 import type { LoadCanner } from '@/shared/forms/floor'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
-import type { Method } from '@/shared/kitchen/methods'
+import type { Method, Pack } from '@/shared/kitchen/methods'
 import { ok, type Result, refuse } from '@/shared/result/result'
+import type { KitchenTime } from '@/shared/time/kitchen-time'
 import { makeLotNumber } from '@/shared/trace/lot-number'
 import { sayFloorProblem } from '@/shared/wording/floor-refusal'
 import { notFound, type Refusal } from '@/shared/wording/refusal'
@@ -27,7 +29,18 @@ export interface WaitingBatch {
   readonly jarTreatment: string
   readonly processRowKey: string
   readonly processMinutes: number
-  readonly jars: readonly { readonly id: string; readonly shortName: string; readonly lotId: string | null; readonly turns: number }[]
+  readonly jars: readonly WaitingJar[]
+}
+
+/** A filled jar that waits for a canner. */
+export interface WaitingJar {
+  readonly id: string
+  readonly shortName: string
+  readonly lotId: string | null
+  /** Loads it went through already. */
+  readonly turns: number
+  /** After a load that failed, or a lid that did not seal: until when a whole new process may begin, and under which published rule. */
+  readonly keep: { readonly rule: KeepingRule; readonly until: KitchenTime } | null
 }
 
 /** The jars that go in: all that wait of the chosen batches, or the first so many of them in the order of the batches. */
@@ -48,19 +61,46 @@ export async function takeWaiting(
       jars: {
         where: { state: 'filled', OR: [NEVER_PROCESSED, TO_BE_PROCESSED_AGAIN] },
         orderBy: { shortName: 'asc' },
-        select: { id: true, shortName: true, lotId: true, _count: { select: { loads: true } } },
+        select: {
+          id: true,
+          shortName: true,
+          lotId: true,
+          loads: { orderBy: { turn: 'desc' }, select: { load: { select: { state: true, processedAt: true, emptiedAt: true } } } },
+        },
       },
     },
   })
   if (batches.length !== batchIds.length) return refuse(notFound('Kettle batch'))
   const waiting = batches.map(({ jars, preparation, ...batch }) => {
     const { jarSize, method, ...rest } = preparation
-    const withTurns = jars.map(({ _count, ...jar }) => ({ ...jar, turns: _count.loads }))
-    return { ...batch, ...rest, jarSize: jarSize as JarSize, method: method as Method, jars: withTurns }
+    const { pack } = readRowKey(rest.processRowKey)
+    const waitingJars = jars.map(({ loads, ...jar }) => ({ ...jar, turns: loads.length, keep: keepingOf(pack, loads[0]?.load) }))
+    return { ...batch, ...rest, jarSize: jarSize as JarSize, method: method as Method, jars: waitingJars }
   })
   const there = waiting.reduce((sum, batch) => sum + batch.jars.length, 0)
   if (wanted !== undefined && wanted > there) return refuse(sayFloorProblem({ kind: 'too-few-waiting', asked: wanted, waiting: there }))
   return ok(firstJars(waiting, wanted ?? there))
+}
+
+interface LastLoad {
+  readonly state: string
+  readonly processedAt: KitchenTime | null
+  readonly emptiedAt: KitchenTime | null
+}
+
+/** Until when a jar that was in a canner before may go into one again; null for a jar that was in none. */
+function keepingOf(pack: Pack, last: LastLoad | undefined): WaitingJar['keep'] {
+  if (!last) return null
+  const wasProcessed = last.state === 'done'
+  const since = wasProcessed ? last.processedAt : last.emptiedAt
+  return since === null ? null : keepingDeadline({ pack, wasProcessed, since })
+}
+
+/** Refuses jars whose hours are over: they are not processed again but thrown out. */
+export function checkKeeping(batches: readonly WaitingBatch[], at: KitchenTime): Result<KitchenTime, Refusal> {
+  const late = batches.flatMap(({ jars }) => jars).find(({ keep }) => keep !== null && at > keep.until)
+  if (!late?.keep) return ok(at)
+  return refuse(sayFloorProblem({ kind: 'too-late-to-keep', hours: late.keep.rule.hours, deadline: late.keep.until }))
 }
 
 /** In no canner yet, or only in loads that were given up. */

@@ -152,6 +152,7 @@ describe('a canner load', () => {
     await must(as('Gil', failLoad, { dayId, loadId: 'L03', at: '19:05', way: 'again', why: 'gas ran out' }))
     const before = await fresh.client.jar.findFirstOrThrow({ where: { shortName: 'J1-09' } })
     expect(before.state).toBe('filled')
+    expect(await code(as('Gil', loadCanner, { dayId, cannerId: 'BW2', batchIds: ['J1'], at: '21:06' }))).toBe('too-late-to-keep') // 2 h after 19:05
     const again = await must(as('Gil', loadCanner, { dayId, cannerId: 'BW2', batchIds: ['J1'], at: '19:10' }))
     expect(again).toMatchObject({ code: 'L11', jars: 1, lots: [] }) // the lot was given with the first load and stays
     const after = await fresh.client.jar.findFirstOrThrow({

@@ -3,7 +3,7 @@ import { TradeSymbol } from '@/app/_drawings/trade-symbol'
 import { Sheet } from '@/app/_ui/sheet'
 import type { SealJar, SealLoad } from '@/lib/queries/seal-check'
 import { productName } from '@/shared/day/product-name'
-import { COOLING } from '@/shared/floor/unsealed-jars'
+import { AFTER_A_WHOLE_PROCESS, COOLING } from '@/shared/floor/unsealed-jars'
 import { recipeById } from '@/shared/recipes/recipe-library'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayBatches } from '@/shared/wording/say-load'
@@ -19,7 +19,12 @@ export function LoadJars({ load, mayCheck, groupId }: { load: SealLoad; mayCheck
       title={title}
       aside={`${load.canner}, load ${load.code}, out at ${formatClock(load.emptiedAt)}`}
     >
-      {waiting.length > 0 && <p className="quiet">Check from {formatClock(load.emptiedAt + COOLING.hours * 60)} of the next day on.</p>}
+      {waiting.length > 0 && (
+        <p className="quiet">
+          Check from {formatClock(load.emptiedAt + COOLING.hours * 60)} of the next day on. What did not seal can be kept until{' '}
+          {formatClock(load.processedAt + AFTER_A_WHOLE_PROCESS.hours * 60)}, {AFTER_A_WHOLE_PROCESS.hours} h after its process.
+        </p>
+      )}
       <ul className={`seal-jars ink-${recipeById(load.recipeId)?.pattern ?? 'plum'}`}>
         {load.jars.map((jar) => (
           <li key={jar.id}>{jar.state === 'processed' && mayCheck ? <MarkJar jar={jar} /> : <FoundJar jar={jar} groupId={groupId} />}</li>

@@ -15,6 +15,7 @@ import { type SealLoad, sealCheck } from '@/lib/queries/seal-check'
 import { may } from '@/shared/access/policy'
 import { dateOf } from '@/shared/floor/date-and-clock'
 import { AFTER_A_WHOLE_PROCESS, COOLING } from '@/shared/floor/unsealed-jars'
+import { DayPlace } from '../_overview/day-place'
 import '../_floor/floor-page.css'
 import { LoadJars } from './load-jars'
 
@@ -37,7 +38,7 @@ export default async function SealCheckPage({ params, searchParams }: Props) {
   return (
     <Page size="desk">
       <PageHead
-        kicker={day.name}
+        kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} />}
         title={count === 0 ? 'Every jar is checked' : `${count} jars to check`}
         lead={`${COOLING.words} Press each lid: if it springs up it is not sealed.`}
         action={count === 0 && loads.length > 0 && may(actor, 'see-shares') && <LinkButton href={`${path}/shares`}>Shares</LinkButton>}

@@ -9,6 +9,7 @@ import { type FloorLoadPage, floorLoad } from '@/lib/queries/floor-batch'
 import { type FloorChoices, type FloorClock, floorChoices, floorNow } from '@/lib/queries/floor-now'
 import type { LoadRow } from '@/lib/queries/floor-rows'
 import { may } from '@/shared/access/policy'
+import { AFTER_A_FAILED_PROCESS } from '@/shared/floor/unsealed-jars'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayTimes } from '@/shared/wording/say-load'
 import { FloorClockStrip } from '../../../_floor/floor-clock-strip'
@@ -115,6 +116,14 @@ function timesOf(load: LoadRow) {
     time('At temperature', load.atTemperatureAt),
     time('Heat off', load.processedAt),
     time('Emptied', load.emptiedAt),
+    ...(load.state === 'failed' && load.emptiedAt !== null
+      ? [
+          {
+            label: `Its jars can be kept (${AFTER_A_FAILED_PROCESS.hours} h)`,
+            value: `until ${formatClock(load.emptiedAt + AFTER_A_FAILED_PROCESS.hours * 60)}: ${AFTER_A_FAILED_PROCESS.source}`,
+          },
+        ]
+      : []),
     ...(load.note ? [{ label: 'Note', value: load.note }] : []),
   ]
 }
