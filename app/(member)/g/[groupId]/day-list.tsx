@@ -39,9 +39,11 @@ export function DayList({ actor, title, days }: DayListProps) {
 }
 
 function DayLine({ actor, day }: { actor: Actor; day: HomeDay }) {
+  const way = dayPath(actor, day)
+  const whole = `/days/${day.id}`
   return (
     <li>
-      <Link className="way" href={`/g/${actor.groupId}${dayPath(actor, day)}`} prefetch={false}>
+      <Link className="way" href={`/g/${actor.groupId}${way}`} prefetch={false}>
         <span className="slab">{day.name}</span>
       </Link>
       <p>
@@ -53,6 +55,11 @@ function DayLine({ actor, day }: { actor: Actor; day: HomeDay }) {
           may(actor, 'see-claims') &&
           `. ${day.asked} of ${day.offered} jars asked for, ${day.askedByUs} by your household`}
       </p>
+      {way !== whole && (
+        <Link className="way" href={`/g/${actor.groupId}${whole}`} prefetch={false}>
+          All pages of this day<span className="unseen">: {day.name}</span>
+        </Link>
+      )}
     </li>
   )
 }

@@ -26,5 +26,5 @@ export default async function DayPage({ params }: Props) {
     groupStock(groupId),
     kitchenChoices(groupId),
   ])
-  return <OrganiserDay {...{ groupId, day, products, outlook, stock, kitchens }} />
+  return <OrganiserDay {...{ actor, day, products, outlook, stock, kitchens }} />
 }

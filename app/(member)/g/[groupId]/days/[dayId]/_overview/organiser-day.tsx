@@ -10,6 +10,7 @@ import type { DayHead } from '@/lib/queries/day-head'
 import type { DayOutlook } from '@/lib/queries/day-outlook'
 import type { KitchenChoice } from '@/lib/queries/kitchen-choices'
 import { plannedSlips } from '@/lib/services/day/remembered-plans'
+import type { Actor } from '@/shared/access/actor'
 import { dayMeasures } from '@/shared/day/day-measures'
 import type { StockLot } from '@/shared/day/supply-check'
 import { sayDate } from '@/shared/time/calendar-date'
@@ -25,7 +26,7 @@ import { sayAskedFor } from './say-asked-for'
 import { SlipTable } from './slip-table'
 
 interface Props {
-  readonly groupId: string
+  readonly actor: Actor
   readonly day: DayHead
   readonly products: readonly OfferedProduct[]
   readonly outlook: DayOutlook | null
@@ -34,7 +35,8 @@ interface Props {
 }
 
 /** Will it fit, what is nearly full, and what if something slips. */
-export function OrganiserDay({ groupId, day, products, outlook, stock, kitchens }: Props) {
+export function OrganiserDay({ actor, day, products, outlook, stock, kitchens }: Props) {
+  const { groupId } = actor
   const path = `/g/${groupId}/days/${day.id}`
   const kicker = `${day.name}, ${sayDate(day.date)}, ${day.kitchen.name}, ${sayElevation(day.kitchen.elevationFeet)}`
   const title = outlook ? (outlook.outcome.ok ? sayFit(outlook.outcome.value) : 'It does not fit.') : day.name
@@ -55,7 +57,7 @@ export function OrganiserDay({ groupId, day, products, outlook, stock, kitchens 
       />
       {outlook?.isOutdated && <Outdated path={path} />}
       {outlook ? <Outlook {...{ outlook, day, stock, path }} /> : <NothingYet path={path} state={day.state} />}
-      <DayLinks path={path} state={day.state} />
+      <DayLinks actor={actor} path={path} state={day.state} />
       <DayRunning {...{ groupId, day, kitchens }} />
     </Page>
   )

@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import { Facts } from '@/app/_ui/facts'
 import { Page } from '@/app/_ui/page'
 import { PageHead } from '@/app/_ui/page-head'
@@ -12,6 +13,7 @@ import { jarName } from '@/shared/kitchen/jar-sizes'
 import { sayDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayMoment } from '@/shared/time/say-moment'
+import { DayLinks } from './day-links'
 
 type Props = { actor: Actor; day: DayHead; products: readonly OfferedProduct[] }
 
@@ -26,7 +28,9 @@ export function PlainDay({ actor, day, products }: Props) {
         <ul className="list">
           {wants.map(({ says, href }) => (
             <li key={href}>
-              <a href={href}>{says}</a>
+              <Link className="way" href={href} prefetch={false}>
+                {says}
+              </Link>
             </li>
           ))}
         </ul>
@@ -53,6 +57,7 @@ export function PlainDay({ actor, day, products }: Props) {
           ))}
         </ul>
       </Sheet>
+      <DayLinks actor={actor} path={path} state={day.state} />
     </Page>
   )
 }

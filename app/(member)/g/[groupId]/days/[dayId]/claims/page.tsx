@@ -6,6 +6,7 @@ import { claimingHouseholds, dayProducts, organiserName } from '@/lib/queries/da
 import { requireDayHead } from '@/lib/queries/day-head'
 import { reachOf } from '@/shared/access/policy'
 import { sayDate } from '@/shared/time/calendar-date'
+import { DayPlace } from '../_overview/day-place'
 import { areClaimsOver, ClaimSheets } from './claim-sheets'
 import { ClaimTable } from './claim-table'
 import { HouseholdChoice } from './household-choice'
@@ -42,7 +43,12 @@ export default async function ClaimsPage({ params, searchParams }: Props) {
         : `What would ${household?.name} like?`
   const head = (
     <PageHead
-      kicker={household && `${household.name} household, ${household.headcount} ${household.headcount === 1 ? 'person' : 'people'}`}
+      kicker={
+        <DayPlace
+          {...{ groupId, dayId, name: day.name }}
+          after={household && `${household.name} household, ${household.headcount} ${household.headcount === 1 ? 'person' : 'people'}`}
+        />
+      }
       title={title}
       lead={`${sayDate(day.date).replace(/ \d{4}$/, '')}, ${day.kitchen.name}`}
     />

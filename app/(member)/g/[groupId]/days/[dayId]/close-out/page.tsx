@@ -8,6 +8,7 @@ import { requireDayHead } from '@/lib/queries/day-head'
 import { balanceDay } from '@/shared/share/count-day'
 import { sayBalanceLine } from '@/shared/wording/say-balance'
 import { sayDayDifference } from '@/shared/wording/say-day-balance'
+import { DayPlace } from '../_overview/day-place'
 import { BalanceSheets } from './balance-sheets'
 import { CloseForm } from './close-form'
 import { emptyCounts, lidCount } from './first-counts'
@@ -26,7 +27,11 @@ export default async function CloseOutPage({ params }: { params: Promise<{ group
   const isOpen = day.state === 'resting'
   return (
     <Page size="desk">
-      <PageHead kicker={day.name} title={headline(page.closed !== null, expected.unsettled, differences.length)} lead={lead(page.closed)} />
+      <PageHead
+        kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} />}
+        title={headline(page.closed !== null, expected.unsettled, differences.length)}
+        lead={lead(page.closed)}
+      />
       {expected.unsettled > 0 && <LinkButton href={`${path}/seal-check`}>Check {expected.unsettled} seals first</LinkButton>}
       <div className={isOpen ? 'two' : undefined}>
         <BalanceSheets lines={lines} differences={differences} isClosed={page.closed !== null} />

@@ -12,6 +12,7 @@ import { requireDayHead } from '@/lib/queries/day-head'
 import { type DayIngredients, dayIngredients } from '@/lib/queries/day-ingredients'
 import { may } from '@/shared/access/policy'
 import { sayShortDate } from '@/shared/time/calendar-date'
+import { DayPlace } from '../_overview/day-place'
 import { ReceiveForm } from './receive-form'
 
 export const metadata: Metadata = { title: 'What came in' }
@@ -27,7 +28,7 @@ export default async function IngredientsPage({ params }: { params: Promise<{ gr
   return (
     <Page size="desk">
       <PageHead
-        kicker={day.name}
+        kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} />}
         title="What came in"
         lead="Each line is one lot: one ingredient, from one source, on one day. Every jar is traced back to its lots."
       />

@@ -19,6 +19,7 @@ import { sayShortDate } from '@/shared/time/calendar-date'
 import { jarAddress, sayBestBy, sayJarAddress, sayJarSize, SPOILAGE_LINE } from '@/shared/trace/label-facts'
 import { LABEL_SHEETS } from '@/shared/trace/label-sheets'
 import { sayLabelNote } from '@/shared/wording/say-labels'
+import { DayPlace } from '../_overview/day-place'
 
 export const metadata: Metadata = { title: 'Labels' }
 
@@ -42,7 +43,7 @@ export default async function LabelsPage({ params, searchParams }: Props) {
   return (
     <Page size="desk">
       <PageHead
-        kicker={day.name}
+        kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} />}
         title={labels.length > 0 ? `${labels.length} labels of batch ${batch}` : 'No labels yet'}
         lead="Only jars whose seal was checked get one. Put labels on after the seal check, one batch at a time."
       />

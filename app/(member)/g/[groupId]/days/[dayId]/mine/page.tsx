@@ -11,6 +11,7 @@ import type { PlanPerson } from '@/shared/planning/day-problem'
 import { dueTasks } from '@/shared/planning/now-next-after'
 import { sayDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
+import { DayPlace } from '../_overview/day-place'
 import { PersonChoice } from './person-choice'
 import { WorkList } from './work-list'
 
@@ -31,7 +32,7 @@ export default async function MyWorkPage({ params, searchParams }: Props) {
   if (!stored) {
     return (
       <Page size="phone">
-        <PageHead kicker={`${day.name}, ${sayDate(day.date)}`} title="No work yet" />
+        <PageHead kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} after={sayDate(day.date)} />} title="No work yet" />
         <Sheet lid="flat" title="Your list">
           <EmptyState text="Your list stands here as soon as the day is planned." />
         </Sheet>
@@ -46,7 +47,7 @@ export default async function MyWorkPage({ params, searchParams }: Props) {
   return (
     <Page size={isLarge ? 'floor' : 'phone'}>
       <PageHead
-        kicker={`${day.name}, ${sayDate(day.date)}, ${day.kitchen.name}`}
+        kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} after={`${sayDate(day.date)}, ${day.kitchen.name}`} />}
         title={person ? titleFor(person, person.id === actor.personId) : 'Whose work?'}
         lead={person && `There ${formatClock(person.from)} to ${formatClock(person.until)}.`}
       />

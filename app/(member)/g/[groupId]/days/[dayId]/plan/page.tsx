@@ -12,6 +12,7 @@ import { may } from '@/shared/access/policy'
 import { sayDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayFinish } from '@/shared/wording/say-plan'
+import { DayPlace } from '../_overview/day-place'
 import { DoesNotFit } from '../_overview/does-not-fit'
 import { PlanForm } from './plan-form'
 import { Timetable } from './timetable'
@@ -33,7 +34,7 @@ export default async function PlanPage({ params, searchParams }: Props) {
   return (
     <Page>
       <PageHead
-        kicker={`${day.name}, ${sayDate(day.date)}, ${day.kitchen.name}`}
+        kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} after={`${sayDate(day.date)}, ${day.kitchen.name}`} />}
         title={isShown ? titleOf(outlook) : 'No timetable yet'}
         lead={isShown && outlook.outcome.ok ? sayFinish(outlook.problem, outlook.outcome.value) : undefined}
         action={

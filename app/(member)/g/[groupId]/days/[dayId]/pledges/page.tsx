@@ -8,6 +8,7 @@ import { dayPledges, pledgePeople } from '@/lib/queries/day-pledges'
 import { may, reachOf } from '@/shared/access/policy'
 import { isPledgeKind } from '@/shared/forms/pledge'
 import { sayDate } from '@/shared/time/calendar-date'
+import { DayPlace } from '../_overview/day-place'
 import { HomeTasks } from './home-tasks'
 import { PledgeForm } from './pledge-form'
 import { PledgeList } from './pledge-list'
@@ -36,7 +37,7 @@ export default async function PledgesPage({ params, searchParams }: Props) {
   return (
     <Page>
       <PageHead
-        kicker={`${day.name}, ${sayDate(day.date)}`}
+        kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} after={sayDate(day.date)} />}
         title="What is promised"
         lead="Produce, jars, money, hours, and what is done at home the evening before."
       />

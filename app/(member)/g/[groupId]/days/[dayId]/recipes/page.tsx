@@ -11,6 +11,7 @@ import { may } from '@/shared/access/policy'
 import { sayElevation } from '@/shared/kitchen/say-elevation'
 import { recipeById } from '@/shared/recipes/recipe-library'
 import { sayDate } from '@/shared/time/calendar-date'
+import { DayPlace } from '../_overview/day-place'
 import { ChooseRecipeSheet } from './choose-recipe-sheet'
 import { ProductSheet } from './product-sheet'
 
@@ -30,7 +31,14 @@ export default async function RecipesPage({ params, searchParams }: Props) {
   return (
     <Page>
       <PageHead
-        kicker={`${day.name}, ${sayDate(day.date)}, ${day.kitchen.name}, ${sayElevation(day.kitchen.elevationFeet)}`}
+        kicker={
+          <DayPlace
+            groupId={groupId}
+            dayId={dayId}
+            name={day.name}
+            after={`${sayDate(day.date)}, ${day.kitchen.name}, ${sayElevation(day.kitchen.elevationFeet)}`}
+          />
+        }
         title="What we make"
         lead={
           products.length > 0

@@ -11,6 +11,7 @@ import { productName } from '@/shared/day/product-name'
 import { formatMoney } from '@/shared/reckoning/money'
 import { COMMON_POOL } from '@/shared/share/pool-products'
 import { sayReckonProblem } from '@/shared/wording/say-reckoning'
+import { DayPlace } from '../_overview/day-place'
 import { AddReceipt } from './add-receipt'
 import { Outlays } from './outlays'
 
@@ -29,7 +30,7 @@ export default async function ReckoningPageOfDay({ params }: { params: Promise<{
   return (
     <Page size="desk">
       <PageHead
-        kicker={page.dayName}
+        kicker={<DayPlace groupId={groupId} dayId={dayId} name={page.dayName} />}
         title={
           page.transfers.length === 0
             ? 'Nobody owes anybody'

@@ -17,6 +17,7 @@ import { jarName } from '@/shared/kitchen/jar-sizes'
 import { recipeById } from '@/shared/recipes/recipe-library'
 import { dayShareRule } from '@/shared/share/day-share-rule'
 import { sayShareRule } from '@/shared/wording/say-share'
+import { DayPlace } from '../_overview/day-place'
 import '../_floor/floor-page.css'
 import { HandOver } from './hand-over'
 import { WhySoMany } from './why-so-many'
@@ -35,7 +36,7 @@ export default async function SharesPageOfDay({ params }: { params: Promise<{ gr
   return (
     <Page size="desk">
       <PageHead
-        kicker={day.name}
+        kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} />}
         title={headline(page, unchecked)}
         lead={page.isAwarded ? undefined : 'Not shared out yet: this is what the rule gives for the jars that are sealed now.'}
         action={

@@ -1,0 +1,29 @@
+import { describe, expect, test } from 'vitest'
+import type { Role } from '@/shared/access/actor'
+import { dayWays } from '@/shared/day/day-ways'
+import type { DayState } from '@/shared/lifecycle/day-states'
+
+const pages = (role: Role, state: DayState) => dayWays({ role, householdId: 'h1' }, state).map(({ page }) => page)
+
+const BEFORE = ['recipes', 'claims', 'pledges', 'plan']
+const FLOOR = ['wall', 'mine', 'ingredients', 'now']
+const AFTER = ['seal-check', 'shares', 'labels', 'reckoning', 'close-out']
+
+describe('the pages of a day', () => {
+  test('stand in the order of the work, as soon as they have something to say', () => {
+    expect(pages('organiser', 'draft')).toEqual(BEFORE)
+    expect(pages('organiser', 'claiming')).toEqual(BEFORE)
+    expect(pages('organiser', 'cancelled')).toEqual(BEFORE)
+    expect(pages('organiser', 'planned')).toEqual([...BEFORE, ...FLOOR])
+    for (const state of ['running', 'resting', 'closed'] as const)
+      expect(pages('organiser', state)).toEqual([...BEFORE, ...FLOOR, ...AFTER])
+  })
+
+  test('are only those that the person may open', () => {
+    expect(pages('station-lead', 'resting')).toEqual([...BEFORE, ...FLOOR, 'seal-check', 'shares', 'labels', 'reckoning'])
+    expect(pages('operator', 'resting')).toEqual([...BEFORE, ...FLOOR, 'seal-check', 'shares', 'reckoning'])
+    expect(pages('member', 'resting')).toEqual([...BEFORE, ...FLOOR, 'shares', 'reckoning'])
+    expect(pages('helper', 'running')).toEqual(['recipes', 'plan', ...FLOOR])
+    expect(pages('visitor', 'running')).toEqual(['recipes'])
+  })
+})
