@@ -16,6 +16,11 @@ const tell = (news: PlanNews) => parentPort?.postMessage(news)
 
 search()
 
+/** Without any plan the search goes on as long again: a first plan is worth more than the minute. */
+function allowed(finish: number | null): number {
+  return finish === null ? order.milliseconds * 2 : order.milliseconds
+}
+
 /** Searches until the time is spent or the plan is proved best, and tells of every better plan. */
 function search(): void {
   const answer = searchFile(order.name, order.text, order.seed)
@@ -32,7 +37,7 @@ function search(): void {
     tell({ kind: 'better', found, afterMs: performance.now() - started })
   }
   do tellIfBetter()
-  while (performance.now() - started < order.milliseconds && answer.value.goOn())
+  while (performance.now() - started < allowed(answer.value.finish()) && answer.value.goOn())
   tellIfBetter()
   tell({ kind: 'ended', reasons: answer.value.finish() === null ? answer.value.reasons() : [] })
 }

@@ -8,7 +8,7 @@ const USAGE = `npm run plan -- INSTANCE [--seconds S] [--seed N] [--out PLAN.jso
 
 Plans one instance: a canning-day/1 JSON file gives a canning-plan/1 file with its lower bound and gap, a PSPLIB .sm file an
 rcpsp-plan/1 file with starts, makespan and lower bound. The search runs in a thread of its own for S seconds (10 when not said), or
-until the plan is proved best; ctrl-C ends it early and keeps the best plan so far. Without --out the plan goes to standard output.
+until the plan is proved best, and up to as long again while there is no plan at all; ctrl-C ends it early and keeps the best so far. Without --out the plan goes to standard output.
 
 exit 0  a plan was written
 exit 1  a file could not be read or written, or is not as described; the message names the field

@@ -164,7 +164,10 @@ function chooseOut(search: DaySearch): number[] {
   const { state, random, waiting } = search
   const placed = state.placements.flatMap((placement, index) => (placement ? [index] : []))
   if (placed.length === 0) return []
-  const count = Math.min(placed.length, 1 + wholeBelow(random, Math.min(10, 2 + Math.ceil(placed.length / 3))))
+  const count = Math.min(
+    placed.length,
+    1 + wholeBelow(random, Math.min(10 + Math.floor(placed.length / 100), 2 + Math.ceil(placed.length / 3))),
+  )
   const pick = random()
   if (pick < 0.15) return shuffle(random, placed).slice(0, count)
   const anchor = waiting[wholeBelow(random, Math.max(1, waiting.length))] ?? placed[0] ?? 0
