@@ -1,10 +1,11 @@
 import 'server-only'
 import { database } from '@/lib/db/client'
+import type { Pledge, Purchase } from '@/lib/db/generated/client'
 import type { Actor } from '@/shared/access/actor'
 import { reachOf } from '@/shared/access/policy'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import { recipeById } from '@/shared/recipes/recipe-library'
-import { type Outlay, reckonDay, type Reckoning, type ReckonProblem, type Taken } from '@/shared/reckoning/reckon-day'
+import { type Outlay, type Reckoning, type ReckonProblem, reckonDay } from '@/shared/reckoning/reckon-day'
 import { settle, type Transfer } from '@/shared/reckoning/settle'
 import { COMMON_POOL, type PooledProduct, poolProducts } from '@/shared/share/pool-products'
 
@@ -31,7 +32,7 @@ export interface ReckoningPage {
   readonly isWhole: boolean
 }
 
-/** Reads receipts, gifts and jars of a day and reckons them; null when there is no such day. Six statements. */
+/** Reads receipts, gifts and jars of a day and reckons them; null when there is no such day. A fixed number of statements. */
 export async function reckoningPage(actor: Actor, dayId: string): Promise<ReckoningPage | null> {
   const { groupId } = actor
   const db = database()
@@ -58,40 +59,43 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
     letter,
     title: recipeById(recipeId)?.title ?? recipeId,
   }))
-  const sizeOf = new Map(preparations.map(({ id, jarSize }) => [id, jarSize as JarSize]))
-  const nameOf = new Map(households.map(({ id, name }) => [id, name]))
-  const outlays: OutlayLine[] = [
-    ...purchases.map(({ id, item, packs, pack, pool, costMinor, householdId }) => ({
-      ...{ kind: 'paid' as const, id, item, partyId: householdId, poolId: pool, currency, amount: costMinor },
-      householdName: nameOf.get(householdId) ?? '',
-      pack: `${Number(packs)} × ${pack}`,
-    })),
-    ...pledges.map(({ id, item, quantity, unit, pool, creditMinor, householdId }) => ({
-      ...{ kind: 'credited' as const, id, item, partyId: householdId, poolId: pool, currency },
-      amount: Math.round(Number(quantity) * (creditMinor ?? 0)),
-      householdName: nameOf.get(householdId) ?? '',
-      pack: `${Number(quantity)} ${unit}`,
-    })),
-  ]
+  const sizes = new Map(preparations.map(({ id, jarSize }) => [id, jarSize as JarSize]))
+  const outlays = [...purchases.map(paidLine), ...pledges.map(givenLine)].map((line) => ({
+    ...line,
+    currency,
+    householdName: households.find(({ id }) => id === line.partyId)?.name ?? '',
+  }))
   const pools = [...new Set([COMMON_POOL, ...outlays.map(({ poolId }) => poolId)])].map((id) => ({
     id,
     productIds: poolProducts(id, products),
   }))
-  const taken: Taken[] = awards.map(({ householdId, preparationId, jars }) => {
-    return { partyId: householdId, product: preparationId, size: sizeOf.get(preparationId) ?? 'pint', jars }
-  })
   const reckoned = reckonDay({
     currency,
     parties: households.map(({ id, name }) => ({ householdId: id, householdName: name })),
     pools: pools.map(({ id, productIds }) => ({ id, products: productIds, by: 'jars' })),
     outlays,
-    taken,
+    taken: awards.map(({ householdId, preparationId, jars }) => ({
+      ...{ partyId: householdId, product: preparationId, jars },
+      size: sizes.get(preparationId) ?? 'pint',
+    })),
   })
   const reckoning = reckoned.ok ? reckoned.value : null
   const page = { dayName: day.name, dayState: day.state, currency, products, households, outlays, pools, reckoning }
   const whole = { ...page, problem: reckoned.ok ? null : reckoned.problem, transfers: transfersOf(reckoning), isWhole: true }
   return reachOf(actor, 'see-reckoning') === 'any' ? whole : onlyOwn(whole, actor.householdId)
 }
+
+type BareLine = Omit<OutlayLine, 'currency' | 'householdName'>
+
+const paidLine = ({ id, item, packs, pack, pool, costMinor, householdId }: Purchase): BareLine => ({
+  ...{ kind: 'paid', id, item, partyId: householdId, poolId: pool, amount: costMinor },
+  pack: `${Number(packs)} × ${pack}`,
+})
+
+const givenLine = ({ id, item, quantity, unit, pool, creditMinor, householdId }: Pledge): BareLine => ({
+  ...{ kind: 'credited', id, item, partyId: householdId, poolId: pool, amount: Math.round(Number(quantity) * (creditMinor ?? 0)) },
+  pack: `${Number(quantity)} ${unit}`,
+})
 
 function transfersOf(reckoning: Reckoning | null): readonly Transfer[] {
   if (!reckoning) return []

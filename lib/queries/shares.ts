@@ -1,11 +1,12 @@
 import 'server-only'
 import { database } from '@/lib/db/client'
-import { shareInput } from '@/lib/queries/share-input'
+import { type ShareInput, shareInput } from '@/lib/queries/share-input'
 import { decimalOf } from '@/shared/allocation/largest-remainder'
 import { shareJars } from '@/shared/allocation/share-jars'
-import type { ShareTable } from '@/shared/allocation/share-table'
+import type { Share, ShareRule, ShareTable } from '@/shared/allocation/share-table'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import { dayShareRule } from '@/shared/share/day-share-rule'
+import { sayQuota } from '@/shared/wording/say-share'
 
 /** What one household got, or would get, of one product. */
 export interface ShareCell {
@@ -52,10 +53,20 @@ export interface SharesPage {
   readonly anyHandedOver: boolean
 }
 
+interface AwardRow {
+  readonly preparationId: string
+  readonly householdId: string
+  readonly asked: number
+  readonly jars: number
+  readonly quota: string
+  readonly reason: string
+  readonly handedOverAt: Date | null
+}
+
 /** Reads the share-out in a fixed number of statements. What was awarded stands as it was written; before that the rule is worked out on what is sealed. */
 export async function sharesPage(groupId: string, dayId: string, shareRule: string): Promise<SharesPage> {
   const db = database()
-  const [inputs, awards, jars] = await Promise.all([
+  const [inputs, awards, inStore] = await Promise.all([
     shareInput(db, groupId, dayId),
     db.award.findMany({
       where: { groupId, preparation: { dayId } },
@@ -63,57 +74,40 @@ export async function sharesPage(groupId: string, dayId: string, shareRule: stri
     }),
     db.jar.groupBy({ by: ['householdId'], where: { groupId, dayId, state: 'sealed', householdId: { not: null } }, _count: true }),
   ])
-  const isAwarded = awards.length > 0
-  const rule = dayShareRule(shareRule)
-  const products = inputs.map((input) => {
-    const shared = shareJars(input.sealed.length, input.claims, rule)
-    if (!shared.ok) throw new Error(`the shares of ${input.preparationId} cannot be reckoned: ${shared.problem.kind}`)
-    const table = shared.value
-    const cells = Object.fromEntries(
-      table.shares.map((share) => {
-        const award = awards.find((each) => each.preparationId === input.preparationId && each.householdId === share.householdId)
-        const own = input.sealed
-          .filter(({ householdId }) => householdId === share.householdId)
-          .map(({ shortName, serial }) => ({ shortName, serial }))
-        const allergens = input.claims.find(({ householdId }) => householdId === share.householdId)?.allergens ?? []
-        const quota = share.sum ? (share.first + decimalOf(share.sum.quota)).toFixed(2) : ''
-        const cell = award
-          ? { asked: award.asked, jars: award.jars, quota: award.quota, reason: award.reason }
-          : { asked: share.asked, jars: share.jars, quota, reason: '' }
-        return [share.householdId, { ...cell, allergens, own }]
-      }),
-    )
-    const given = Object.values(cells).reduce((sum, cell) => sum + cell.jars, 0)
-    const exact = table.shares.reduce((sum, { sum: worked, first, jars }) => sum + (worked ? first + decimalOf(worked.quota) : jars), 0)
-    return {
-      preparationId: input.preparationId,
-      title: input.title,
-      recipeId: input.recipeId,
-      jarSize: input.jarSize,
-      sealed: input.sealed.length,
-      unchecked: input.unchecked,
-      asked: table.asked,
-      given,
-      left: input.sealed.length - given,
-      exactSum: exact.toFixed(2),
-      cells,
-      table,
-    }
-  })
-  const asking = (inputs[0]?.claims ?? []).filter(({ householdId }) =>
-    products.some(({ cells }) => (cells[householdId]?.asked ?? 0) > 0 || (cells[householdId]?.jars ?? 0) > 0),
-  )
+  const products = inputs.map((input) => sharedOut(input, awards, dayShareRule(shareRule)))
+  const handedOver = new Set(awards.filter(({ handedOverAt }) => handedOverAt !== null).map(({ householdId }) => householdId))
+  const left = new Map(inStore.map(({ householdId, _count }) => [householdId, _count]))
+  const households = (inputs[0]?.claims ?? [])
+    .filter(({ householdId }) => products.some(({ cells }) => (cells[householdId]?.asked ?? 0) + (cells[householdId]?.jars ?? 0) > 0))
+    .map(({ householdId: id, householdName: name }) => ({ id, name, handedOver: handedOver.has(id), inStore: left.get(id) ?? 0 }))
+    .sort((a, b) => (a.name < b.name ? -1 : 1))
+  return { products, households, isAwarded: awards.length > 0, anyHandedOver: handedOver.size > 0 }
+}
+
+function sharedOut(input: ShareInput, awards: readonly AwardRow[], rule: ShareRule): SharedOut {
+  const { preparationId, title, recipeId, jarSize, unchecked, sealed } = input
+  const shared = shareJars(sealed.length, input.claims, rule)
+  if (!shared.ok) throw new Error(`the shares of ${preparationId} cannot be reckoned: ${shared.problem.kind}`)
+  const table = shared.value
+  const ofProduct = awards.filter((award) => award.preparationId === preparationId)
+  const cells = Object.fromEntries(table.shares.map((share) => [share.householdId, cellOf(input, share, ofProduct)]))
+  const given = Object.values(cells).reduce((sum, cell) => sum + cell.jars, 0)
+  const exact = table.shares.reduce((sum, share) => sum + (share.sum ? share.first + decimalOf(share.sum.quota) : share.jars), 0)
+  const counts = { sealed: sealed.length, unchecked, asked: table.asked, given, left: sealed.length - given, exactSum: exact.toFixed(2) }
+  return { preparationId, title, recipeId, jarSize, ...counts, cells, table }
+}
+
+/** As it was awarded, or as the rule gives it now. */
+function cellOf({ claims, sealed }: ShareInput, share: Share, awards: readonly AwardRow[]): ShareCell {
+  const { householdId } = share
+  const award = awards.find((each) => each.householdId === householdId)
+  const { asked, jars, quota, reason } = award ?? { asked: share.asked, jars: share.jars, quota: sayQuota(share), reason: '' }
   return {
-    products,
-    isAwarded,
-    anyHandedOver: awards.some(({ handedOverAt }) => handedOverAt !== null),
-    households: asking
-      .map(({ householdId: id, householdName: name }) => ({
-        id,
-        name,
-        handedOver: awards.some(({ householdId, handedOverAt }) => householdId === id && handedOverAt !== null),
-        inStore: jars.find(({ householdId }) => householdId === id)?._count ?? 0,
-      }))
-      .sort((a, b) => (a.name < b.name ? -1 : 1)),
+    asked,
+    jars,
+    quota,
+    reason,
+    allergens: claims.find((claim) => claim.householdId === householdId)?.allergens ?? [],
+    own: sealed.filter((jar) => jar.householdId === householdId).map(({ shortName, serial }) => ({ shortName, serial })),
   }
 }

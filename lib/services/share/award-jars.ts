@@ -38,11 +38,9 @@ export const awardJars = defineCommand({
       return refuse(sayFloorProblem({ kind: 'still-open', what }))
     }
 
-    await tx.award.deleteMany({ where: { groupId, preparation: { dayId } } })
-    await tx.jar.updateMany({ where: { groupId, dayId, state: 'sealed' }, data: { householdId: null } })
     const rule = dayShareRule(day.value.shareRule)
-    const tables: ShareTable[] = []
-    for (const product of products) tables.push(await awardProduct(context, product, rule))
+    const tables = products.map((product) => tableOf(product, rule))
+    await writeAwards(context, dayId, products, tables)
     const given = tables.reduce((sum, table) => sum + table.given, 0)
     const left = tables.reduce((sum, table) => sum + table.left, 0)
     const detail = {
@@ -53,31 +51,43 @@ export const awardJars = defineCommand({
   },
 })
 
-async function awardProduct({ tx, actor: { groupId } }: CommandContext, product: ShareInput, rule: ShareRule): Promise<ShareTable> {
+function tableOf(product: ShareInput, rule: ShareRule): ShareTable {
   const shared = shareJars(product.sealed.length, product.claims, rule)
   if (!shared.ok) throw new Error(`the shares of ${product.preparationId} cannot be reckoned: ${shared.problem.kind}`)
-  const { shares } = shared.value
-  const named = shares.filter(({ asked, reason }) => asked > 0 || reason.kind === 'allergen')
-  await tx.award.createMany({
-    data: named.map((share) => ({
-      groupId,
-      id: randomUUID(),
-      preparationId: product.preparationId,
-      householdId: share.householdId,
-      asked: share.asked,
-      jars: share.jars,
-      quota: sayQuota(share),
-      reason: sayShareReason(share),
-    })),
-  })
+  return shared.value
+}
+
+/** Writes the tables in place of any earlier ones, and whose each sealed jar is: four statements, however many jars there are. */
+async function writeAwards(
+  { tx, actor: { groupId } }: CommandContext,
+  dayId: string,
+  products: readonly ShareInput[],
+  tables: readonly ShareTable[],
+): Promise<void> {
+  await tx.award.deleteMany({ where: { groupId, preparation: { dayId } } })
+  await tx.award.createMany({ data: products.flatMap(({ preparationId }, index) => awardRows(groupId, preparationId, tables[index])) })
+  const owners = products.flatMap((product, index) => ownersOf(product, tables[index]))
+  await tx.jar.updateMany({ where: { groupId, dayId, state: 'sealed' }, data: { householdId: null } })
+  await tx.$executeRaw`
+    UPDATE jar SET household_id = owner.household
+    FROM unnest(${owners.map(({ jarId }) => jarId)}::text[], ${owners.map(({ householdId }) => householdId)}::text[]) AS owner (jar, household)
+    WHERE jar.group_id = ${groupId} AND jar.id = owner.jar AND jar.state = 'sealed'`
+}
+
+function awardRows(groupId: string, preparationId: string, table: ShareTable | undefined) {
+  const named = (table?.shares ?? []).filter(({ asked, reason }) => asked > 0 || reason.kind === 'allergen')
+  return named.map((share) => ({
+    ...{ groupId, id: randomUUID(), preparationId, householdId: share.householdId, asked: share.asked, jars: share.jars },
+    ...{ quota: sayQuota(share), reason: sayShareReason(share) },
+  }))
+}
+
+function ownersOf(product: ShareInput, table: ShareTable | undefined): { jarId: string; householdId: string }[] {
   const picked = pickJars(
     product.sealed.map(({ id }) => id),
-    shares,
+    table?.shares ?? [],
   )
-  for (const [householdId, ids] of picked) {
-    if (ids.length > 0) await tx.jar.updateMany({ where: { groupId, id: { in: [...ids] } }, data: { householdId } })
-  }
-  return shared.value
+  return [...picked].flatMap(([householdId, ids]) => ids.map((jarId) => ({ jarId, householdId })))
 }
 
 const sharesOf = (table: ShareTable | undefined) =>
