@@ -1,13 +1,10 @@
 import 'server-only'
-import { cookies, headers } from 'next/headers'
 import { notFound, redirect } from 'next/navigation'
-import { getToken, type JWT } from 'next-auth/jwt'
 import { cache } from 'react'
 import { database } from '@/lib/db/client'
-import { env } from '@/lib/env'
 import type { Actor, Role } from '@/shared/access/actor'
 import { type Act, may } from '@/shared/access/policy'
-import { cookieName, isSecureSite } from './session-cookie'
+import { readToken } from './read-token'
 
 /** Somebody with an account, in whatever groups. */
 export interface SignedIn {
@@ -18,7 +15,7 @@ export interface SignedIn {
 
 /** Who is signed in, checked against the stored session version; null when nobody is, or the session was ended. Asked once a request. */
 export const currentUser = cache(async (): Promise<SignedIn | null> => {
-  const token = await currentToken()
+  const token = await readToken()
   if (!token?.sub) return null
   const user = await database().user.findUnique({
     where: { id: token.sub },
@@ -30,7 +27,7 @@ export const currentUser = cache(async (): Promise<SignedIn | null> => {
 
 /** Who is acting in this group; null when nobody is signed in or the person is not in the group. One statement. */
 export const currentActor = cache(async (groupId: string): Promise<Actor | null> => {
-  const token = await currentToken()
+  const token = await readToken()
   if (!token?.sub) return null
   const person = await database().person.findFirst({
     where: { groupId, userId: token.sub, active: true, user: { sessionVersion: token.version ?? 0 } },
@@ -54,17 +51,4 @@ export async function requireActor(groupId: string, act: Act, householdId?: stri
 /** For pages that need an account but no group. */
 export async function requireUser(): Promise<SignedIn> {
   return (await currentUser()) ?? redirect('/sign-in')
-}
-
-async function currentToken(): Promise<JWT | null> {
-  const request = {
-    cookies: Object.fromEntries((await cookies()).getAll().map(({ name, value }) => [name, value])),
-    headers: await headers(),
-  }
-  return getToken({
-    req: request as never,
-    secret: env().authSecret,
-    secureCookie: isSecureSite(),
-    cookieName: cookieName('lidsong.session'),
-  })
 }
