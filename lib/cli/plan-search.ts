@@ -56,9 +56,9 @@ function searchDay(text: string, seed: number): Result<PlanSearch, NoSearch> {
   const day = parseCanningDay(json.value)
   if (!day.ok) return refuse({ kind: 'not-as-described', reasons: [`${day.problem.field}: ${day.problem.message}`] })
   const model = modelOf(day.value)
-  const impossible = impossibleReasons(model)
-  if (impossible.length > 0) return refuse({ kind: 'impossible', reasons: impossible.map(({ reason }) => reason) })
   const bound = finishBound(model)
+  const impossible = impossibleReasons(model, bound)
+  if (impossible.length > 0) return refuse({ kind: 'impossible', reasons: impossible.map(({ reason }) => reason) })
   const search = startSearch(model, bound.slot, seed)
   return ok({
     goOn: () => {

@@ -16,7 +16,11 @@ export function leastEnd(parts: readonly Part[], capacity: (from: number, to: nu
   const tails = [...new Set(parts.map((part) => part.tail))].sort((a, b) => b - a)
   const tailIndex = new Map(tails.map((tail, index) => [tail, index]))
   const byHead = new Map<number, Part[]>()
-  for (const part of parts) byHead.set(part.head, [...(byHead.get(part.head) ?? []), part])
+  for (const part of parts) {
+    const here = byHead.get(part.head)
+    if (here) here.push(part)
+    else byHead.set(part.head, [part])
+  }
   const work = new Float64Array(tails.length)
   let end = 0
   for (const head of heads) {

@@ -1,6 +1,6 @@
 import type { DayModel, ModelBatch } from '@/shared/scheduling/day/day-model'
 import { type Bound, leastEnd, type Part } from '@/shared/scheduling/energy-bound'
-import { largestLoad, loadShares } from '@/shared/scheduling/day/load-shares'
+import { loadShares, partOfLoad, wholeLoads } from '@/shared/scheduling/day/load-shares'
 import { headsOf, leastPrepWork } from '@/shared/scheduling/day/stage-heads'
 
 /** What canners and their operators say about the end, for boiling water and for pressure. */
@@ -33,12 +33,6 @@ function worth(model: DayModel, isPressure: boolean): number {
   }, 0)
 }
 
-function partOfLoad(model: DayModel, family: number, capacity: number): number {
-  const share = capacity / largestLoad(model, family)
-  // one tray over a third counts a half, one of two thirds a whole; so does what fits beside it
-  return capacity === 0 ? 0 : share >= 2 / 3 ? 1 : share > 1 / 3 ? Math.max(share, 1 / 2) : share
-}
-
 /**
  * For every head, the loads of batches that come no sooner: each family's rounded up to what canners can hold together, against the time
  * that canners can fill with whole loads between the head and the end.
@@ -60,15 +54,6 @@ function byWork(model: DayModel, batches: readonly ModelBatch[], isPressure: boo
     while (slot <= model.slots && count * (usable[Math.max(0, slot - head)] ?? 0) < work - 1e-6) slot++
   }
   return { slot, because: name }
-}
-
-/** The least that whole loads of this family can hold together when it is at least `share`, in loads of the largest canner. */
-function wholeLoads(model: DayModel, family: number, share: number): number {
-  const capacity = model.families[family]?.capacity ?? []
-  const parts = capacity.map((_, kind) => partOfLoad(model, family, capacity[kind] ?? 0)).filter((part) => part > 0)
-  const step = Math.min(...parts)
-  const isStep = parts.every((part) => Math.abs(part / step - Math.round(part / step)) < 1e-9)
-  return isStep ? Math.ceil(share / step - 1e-6) * step : share
 }
 
 /** By length of time: the most slots of it that loads of the method's families, one after another, can fill. */

@@ -8,7 +8,36 @@ import type { DayModel, ModelBatch } from '@/shared/scheduling/day/day-model'
  */
 export function loadShares(model: DayModel): number[] {
   const firm = firmFamilies(model)
-  return model.batches.map((batch) => batch.trays.reduce((sum, jars) => sum + shareOfTray(model, batch, jars, firm), 0))
+  return model.batches.map((batch) => {
+    const share = batch.trays.reduce((sum, jars) => sum + shareOfTray(model, batch, jars, firm), 0)
+    return mayShare(model, batch) ? share : Math.max(share, wholeLoads(model, batch.family, share))
+  })
+}
+
+/**
+ * May some other batch of the family be in a load with this one? With a single fill station the later one is filled a whole filling after
+ * the earlier, whose jars must not wait longer than they may. With more stations always.
+ */
+function mayShare(model: DayModel, batch: ModelBatch): boolean {
+  if (model.day.fillStations !== 1) return true
+  const others = model.batches.filter((other) => other.family === batch.family && other.index !== batch.index)
+  return others.some((other) => other.fill <= batch.waitFillLoad || batch.fill <= other.waitFillLoad)
+}
+
+/** The least that whole loads of this family can hold together when it is at least `share`, in loads of the largest canner. */
+export function wholeLoads(model: DayModel, family: number, share: number): number {
+  const capacity = model.families[family]?.capacity ?? []
+  const parts = capacity.map((jars) => partOfLoad(model, family, jars)).filter((part) => part > 0)
+  const step = Math.min(...parts)
+  const isStep = parts.every((part) => Math.abs(part / step - Math.round(part / step)) < 1e-9)
+  return isStep ? Math.ceil(share / step - 1e-6) * step : share
+}
+
+/** What a canner that holds so many jars counts for, in loads of the family's largest canner; 0 when it holds none. */
+export function partOfLoad(model: DayModel, family: number, jars: number): number {
+  const share = jars / largestLoad(model, family)
+  // one tray over a third counts a half, one of two thirds a whole; so does what fits beside it
+  return jars === 0 ? 0 : share >= 2 / 3 ? 1 : share > 1 / 3 ? Math.max(share, 1 / 2) : share
 }
 
 /** A tray's share of a load of the family's largest canner, by the measure that asks for more loads of its family. */

@@ -2,6 +2,7 @@ import type { CanningDay, DayBatch, DayFamily } from '@/shared/scheduling/day/ca
 import type { DayModel } from '@/shared/scheduling/day/day-model'
 import { emptyState, takeBack } from '@/shared/scheduling/day/day-state'
 import { finishBound } from '@/shared/scheduling/day/finish-bounds'
+import type { Bound } from '@/shared/scheduling/energy-bound'
 import { insertBatch } from '@/shared/scheduling/day/insert-batch'
 
 /** One reason why no plan of a day can exist, in a sentence that names the limit. */
@@ -12,13 +13,12 @@ export type DayImpossible = { readonly reason: string }
  *
  * Looks at each batch alone in an empty kitchen, at the jars to cool, and at the bound.
  */
-export function impossibleReasons(model: DayModel): DayImpossible[] {
+export function impossibleReasons(model: DayModel, bound: Bound = finishBound(model)): DayImpossible[] {
   const { day } = model
   const alone = day.batches.flatMap((batch) => batchReason(day, batch) ?? [])
   if (alone.length > 0) return alone.slice(0, 10).map((reason) => ({ reason }))
   const jars = day.batches.flatMap((batch) => batch.trays).reduce((sum, tray) => sum + tray, 0)
   if (jars > day.coolingJars) return [{ reason: `${jars} jars have to cool, there is room for ${day.coolingJars} (coolingJars)` }]
-  const bound = finishBound(model)
   if (bound.slot > model.slots) {
     return [{ reason: `${bound.because}: the work ends at minute ${bound.slot * day.grid} at the earliest, closing is at ${day.close}` }]
   }
