@@ -1,8 +1,9 @@
 import { useId } from 'react'
-import { produceFill, produceInk, produceWash } from '@/app/_drawings/produce'
+import { type Produce, produceFill, produceInk, produceWash } from '@/app/_drawings/produce'
 import type { WallFrame } from '@/app/_drawings/wall-frame'
 import { blockPath, heatPath } from '@/shared/drawing/heat-path'
 import { rackJars } from '@/shared/drawing/rack-jars'
+import { WALL } from '@/shared/drawing/wall-scale'
 import type { HeatProfile } from '@/shared/planning/wall-chart'
 
 type LoadProps = { load: HeatProfile; frame: WallFrame }
@@ -118,22 +119,32 @@ function RackedJars({ load, frame: { chart, xOf, yOf, produceOf } }: LoadProps) 
   const rackAt = chart.falls.find((fall) => fall.from.rowId === load.rowId && fall.from.at === endOf(load))?.to.rowId
   const start = xOf(endOf(load)) + 7
   const later = chart.profiles.filter((other) => other.rowId === load.rowId && endOf(other) > endOf(load)).map((other) => xOf(endOf(other)))
-  const room = Math.min(...later, xOf(chart.emptyBy)) - start
-  if (!rackAt || room < 30 || load.jars === 0) return null
-  const { drawn, pitch, width } = rackJars(load.jars, room)
+  const limit = endOf(load) < chart.emptyBy ? xOf(chart.emptyBy) - DOUBLE_LINE : WALL.closed
+  const room = Math.min(...later, limit) - start
+  if (!rackAt || load.jars === 0) return null
+  const { drawn, pitch, width, says } = rackJars(load.jars, room)
+  const figureAt = drawn === 0 ? start : start + drawn * pitch + 7
   const foot = yOf(rackAt) - 1
   const produce = produceOf(load.preparationId)
   return (
     <>
       {Array.from({ length: drawn }, (_, jar) => start + jar * pitch).map((x) => (
-        <g key={x}>
-          <rect x={x} y={foot - 27} width={width} height="27" fill={produceFill(produce)} stroke={produceInk(produce)} strokeWidth="1.5" />
-          <rect x={x + 1} y={foot - 32} width={Math.max(1, width - 2)} height="3" fill="var(--ink)" />
-        </g>
+        <RackJar key={x} x={x} foot={foot} width={width} produce={produce} />
       ))}
-      <text x={start + drawn * pitch + 7} y={foot - 3} className="rk halo">
-        {load.jars}
+      <text x={figureAt} y={foot - 3} className="rk halo">
+        {says}
       </text>
+    </>
+  )
+}
+
+const DOUBLE_LINE = 5
+
+function RackJar({ x, foot, width, produce }: { x: number; foot: number; width: number; produce: Produce }) {
+  return (
+    <>
+      <rect x={x} y={foot - 27} width={width} height="27" fill={produceFill(produce)} stroke={produceInk(produce)} strokeWidth="1.5" />
+      <rect x={x + 1} y={foot - 32} width={Math.max(1, width - 2)} height="3" fill="var(--ink)" />
     </>
   )
 }
