@@ -6,6 +6,7 @@ import { type ProduceOf, wallFrame } from '@/app/_drawings/wall-frame'
 import { WallLoads } from '@/app/_drawings/wall-loads'
 import { WallNow } from '@/app/_drawings/wall-now'
 import { WallPanel } from '@/app/_drawings/wall-panel'
+import { WallSoaks } from '@/app/_drawings/wall-soaks'
 import { WallStations } from '@/app/_drawings/wall-stations'
 import { type WallStep, WallSteps } from '@/app/_drawings/wall-steps'
 import { WALL } from '@/shared/drawing/wall-scale'
@@ -42,6 +43,7 @@ export function WallChart({ chart, produceOf, steps, says, onWall }: WallChartPr
           <WallPanel frame={frame} />
           <WallAxis frame={frame} />
           <WallStations frame={frame} />
+          <WallSoaks frame={frame} />
           <WallFalls frame={frame} />
           <WallBars frame={frame} />
           <WallLoads frame={frame} />

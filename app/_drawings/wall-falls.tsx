@@ -1,7 +1,7 @@
 import { type Produce, produceInk } from '@/app/_drawings/produce'
 import type { WallFrame } from '@/app/_drawings/wall-frame'
 import { wallFall, wallWait } from '@/shared/drawing/wall-fall'
-import type { ChartFall, ChartRow, SoakLine } from '@/shared/planning/wall-chart'
+import type { ChartFall, ChartRow } from '@/shared/planning/wall-chart'
 
 const BAR_TOP = 12
 const INTO = 5
@@ -9,16 +9,9 @@ const INTO = 5
 /** The batch's one line, falling from station to station: kettle to table, table to canner, canner to rack. */
 export function WallFalls({ frame }: { frame: WallFrame }) {
   const kinds = new Map(frame.chart.rows.map((row) => [row.id, row.kind]))
-  return (
-    <>
-      {frame.chart.soaks.map((soak) => (
-        <Soak key={`${soak.preparationId} ${soak.household}`} soak={soak} frame={frame} />
-      ))}
-      {frame.chart.falls.map((fall) => (
-        <Fall key={`${fall.batchId} ${fall.from.rowId} ${fall.to.at}`} fall={fall} to={kinds.get(fall.to.rowId)} frame={frame} />
-      ))}
-    </>
-  )
+  return frame.chart.falls.map((fall) => (
+    <Fall key={`${fall.batchId} ${fall.from.rowId} ${fall.to.at}`} fall={fall} to={kinds.get(fall.to.rowId)} frame={frame} />
+  ))
 }
 
 function Fall({ fall, to, frame }: { fall: ChartFall; to?: ChartRow['kind']; frame: WallFrame }) {
@@ -58,26 +51,6 @@ function FallLine({ path, produce, isToCome }: { path: string; produce: Produce;
     <>
       <path d={path} className="casing" />
       <path d={path} className={isToCome ? 'fall to-come' : 'fall'} stroke={produceInk(produce)} />
-    </>
-  )
-}
-
-/** Since the evening before: a thin level line into the first of its batches, with the household's name where there is room. */
-function Soak({ soak, frame: { chart, xOf, yOf, produceOf } }: { soak: SoakLine; frame: WallFrame }) {
-  const first = chart.bars.filter((bar) => soak.batchIds.includes(bar.batchId)).sort((a, b) => a.start - b.start)[0]
-  if (!first) return null
-  const y = yOf(first.rowId)
-  const earlier = chart.bars.filter((bar) => bar.rowId === first.rowId && bar.end <= first.start).map((bar) => xOf(bar.end))
-  const from = earlier.length === 0 ? 214 : Math.max(...earlier) + 6
-  const room = xOf(first.start) - Math.max(from, 236)
-  return (
-    <>
-      <path d={`M${from} ${y}H${xOf(first.start)}`} stroke={produceInk(produceOf(soak.preparationId))} className="soak" />
-      {room > soak.household.length * 15 && (
-        <text x={xOf(first.start) - 8} y={y - 6} textAnchor="end" className="rk halo">
-          {soak.household}
-        </text>
-      )}
     </>
   )
 }

@@ -1,11 +1,14 @@
 import type { Produce } from '@/app/_drawings/produce'
 import { type WallHeat, type WallRows, wallRows } from '@/shared/drawing/wall-rows'
 import { type WallHours, wallX } from '@/shared/drawing/wall-scale'
-import type { WallChart } from '@/shared/planning/wall-chart'
+import type { ChartBar, SoakLine, WallChart } from '@/shared/planning/wall-chart'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 /** Which pattern stands for which preparation. */
 export type ProduceOf = (preparationId: string) => Produce
+
+/** A soak on its own line above the kettles, up to the first of its batches. */
+export type SoakLane = { soak: SoakLine; y: number; until: KitchenTime; codes: string }
 
 /** The frame that every part of the timetable is drawn in. */
 export type WallFrame = {
@@ -13,6 +16,7 @@ export type WallFrame = {
   hours: WallHours
   heat: WallHeat
   bottom: number
+  soaks: readonly SoakLane[]
   xOf: (time: KitchenTime) => number
   /** Middle of a kettle's or table's bar, ground line of a canner, board of a rack. */
   yOf: (rowId: string) => number
@@ -28,13 +32,16 @@ export function wallFrame(chart: WallChart, produceOf: ProduceOf): WallFrame {
     emptyBy: chart.emptyBy,
     closesAt: Math.max(chart.closedFrom, chart.emptyBy),
   }
-  const rows = wallRows(count(chart, 'kettle'), count(chart, 'table'), count(chart, 'canner'))
+  const soaking = chart.soaks.filter((soak) => batchesOf(chart, soak).length > 0)
+  const counts = { soaks: soaking.length, kettles: count(chart, 'kettle'), tables: count(chart, 'table'), canners: count(chart, 'canner') }
+  const rows = wallRows(counts)
   const lines = linesOf(chart, rows)
   return {
     chart,
     hours,
     heat: rows.heat,
     bottom: rows.bottom,
+    soaks: soaking.map((soak, lane) => soakLane(soak, rows.soaks[lane] ?? 0, batchesOf(chart, soak))),
     xOf: (time) => wallX(hours, time),
     yOf: (rowId) => lines.get(rowId) ?? 0,
     produceOf,
@@ -43,6 +50,14 @@ export function wallFrame(chart: WallChart, produceOf: ProduceOf): WallFrame {
 }
 
 const count = (chart: WallChart, kind: WallChart['rows'][number]['kind']) => chart.rows.filter((row) => row.kind === kind).length
+
+/** In the order in which they are cooked. */
+const batchesOf = (chart: WallChart, soak: SoakLine) =>
+  chart.bars.filter((bar) => bar.stage === 'cook' && soak.batchIds.includes(bar.batchId)).sort((a, b) => a.start - b.start)
+
+function soakLane(soak: SoakLine, y: number, batches: readonly ChartBar[]): SoakLane {
+  return { soak, y, until: batches[0]?.start ?? soak.end, codes: batches.map(({ code }) => code).join(' ') }
+}
 
 /** Racks follow their canner, so the canner before a rack gives its line. */
 function linesOf(chart: WallChart, rows: WallRows): Map<string, number> {
