@@ -9,7 +9,7 @@ import { sayHeadspace } from '@/shared/wording/say-process'
 export type TaskLanguage = 'en' | 'es'
 
 /** What a task is about, looked up once for all languages. */
-interface TaskFacts {
+export interface TaskFacts {
   readonly codes: string
   readonly product: string
   readonly noun: string
@@ -26,7 +26,7 @@ interface TaskFacts {
 
 /** What to do, in one sentence, the next thing first: "Fill 8 half-pints of J3." */
 export function sayTask(problem: DayProblem, plan: DayPlan, task: PlannedTask, language: TaskLanguage = 'en'): string {
-  return SENTENCES[language][task.kind](factsOf(problem, plan, task))
+  return SENTENCES[language][task.kind](taskFacts(problem, plan, task))
 }
 
 /** Where a task is done: "Canner 2", "Fill table", "Kettle 1", or "Tables" for work that needs no equipment. */
@@ -36,7 +36,8 @@ export function taskStation(problem: DayProblem, task: PlannedTask): string {
   return named(problem.canners, task.cannerId) ?? named(problem.kettles, task.kettleId) ?? 'Tables'
 }
 
-function factsOf(problem: DayProblem, plan: DayPlan, task: PlannedTask): TaskFacts {
+/** Looks up what a task's words are made of: its batches, jars, minutes and headspace. */
+export function taskFacts(problem: DayProblem, plan: DayPlan, task: PlannedTask): TaskFacts {
   const load = plan.loads.find(({ id }) => id === task.loadId)
   const batchIds = load?.batchParts.map(({ batchId }) => batchId) ?? (task.batchId === null ? [] : [task.batchId])
   const batches = plan.batches.filter(({ id }) => batchIds.includes(id))

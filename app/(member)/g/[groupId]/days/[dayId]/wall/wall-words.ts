@@ -4,7 +4,7 @@ import type { DayProblem } from '@/shared/planning/day-problem'
 import { type DueTask, dueTasks } from '@/shared/planning/now-next-after'
 import type { WallChart } from '@/shared/planning/wall-chart'
 import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
-import { sayTask, taskStation } from '@/shared/wording/say-task'
+import { sayAct, sayCalled } from '@/shared/wording/say-act'
 import type { Planned } from '../plan-drawing'
 
 /** "Finish 21:31, 4 min to spare." */
@@ -44,16 +44,13 @@ export function wallActs(planned: Planned, actuals: readonly TaskActual[], now: 
 const calledAt = ({ task, start, end }: DueTask): KitchenTime => (task.kind === 'come-up' ? end : start)
 
 function wallAct(problem: DayProblem, plan: DayPlan, task: PlannedTask, at: KitchenTime, isLast: boolean): WallAct {
-  const people = problem.people.filter(({ id }) => task.peopleIds.includes(id))
-  const who = people.length > 3 ? 'Everybody' : people.map(({ name }) => name).join(', ')
-  const station = taskStation(problem, task)
   const speaksSpanish = problem.people.some(({ languages }) => languages.includes('es'))
   return {
     id: task.id,
     lid: isLast ? 'flat' : 'domed',
     at: formatClock(at),
-    who: `${who}, ${station.charAt(0).toLowerCase()}${station.slice(1)}`,
-    text: sayTask(problem, plan, task),
-    ...(speaksSpanish ? { second: { lang: 'es', text: sayTask(problem, plan, task, 'es') } } : {}),
+    who: task.kind === 'brief' ? `${sayCalled(problem, task)}, briefing` : sayCalled(problem, task),
+    text: sayAct(problem, plan, task),
+    ...(speaksSpanish ? { second: { lang: 'es', text: sayAct(problem, plan, task, 'es') } } : {}),
   }
 }
