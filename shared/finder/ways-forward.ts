@@ -24,13 +24,20 @@ export function waysForward(refusal: ProcessRefusal, typed: FinderTyped): WayFor
       return refusal.options.length > 0
         ? refusal.options.map((option) => ({ label: `Pressure ${option} of the table`, typed: { ...rest, option: String(option) } }))
         : [{ label: 'The only pressure of the table', typed: rest }]
+    case 'no-verified-process':
+      return refusal.differentRecipe === null
+        ? published(refusal, rest)
+        : [{ label: `Another recipe: ${refusal.differentRecipe}`, typed: { ...rest, food: refusal.differentRecipe } }]
     default:
-      return refusal.alternatives.map((each) => ({
-        label: sayAlternative(each),
-        typed: { ...rest, method: each.method, gauge: each.gauge ?? '', pack: each.pack, jar: each.jar },
-      }))
+      return published(refusal, rest)
   }
 }
+
+const published = ({ alternatives }: ProcessRefusal, rest: FinderTyped): WayForward[] =>
+  alternatives.map((each) => ({
+    label: sayAlternative(each),
+    typed: { ...rest, method: each.method, gauge: each.gauge ?? '', pack: each.pack, jar: each.jar },
+  }))
 
 /** What to do beside the links of `waysForward`: the advice of the refusal without the names and alternatives that the links already say. */
 export function adviceBeside(refusal: ProcessRefusal): string {

@@ -5,7 +5,7 @@ import { sayProcessNextStep, sayProcessRefusal } from '@/shared/wording/say-proc
 import { lookUpProcess } from './look-up-process'
 import { type ProcessQuery, UNSAFE_METHODS } from './process-query'
 import type { RefusalCode } from './process-refusal'
-import type { Source } from './published-row'
+import type { ShorterPrint, Source } from './published-row'
 
 /** The answer to one case, in the form that the command line and HTTP give out. */
 export type CaseAnswer =
@@ -15,7 +15,7 @@ export type CaseAnswer =
       readonly minutes: number
       readonly psi: number | null
       readonly process: string
-      readonly source: Source & { readonly band: string; readonly rowKey: string }
+      readonly source: Source & { readonly band: string; readonly rowKey: string; readonly shorterPrint?: ShorterPrint }
     }
   | { readonly id: string | number; readonly ok: false; readonly reason: RefusalCode; readonly message: string }
 
@@ -99,6 +99,7 @@ function answerQuery(id: string | number, query: ProcessQuery): CaseAnswer {
     const { problem } = found
     return { id, ok: false, reason: problem.code, message: `${sayProcessRefusal(problem)} ${sayProcessNextStep(problem)}` }
   }
-  const { minutes, psi, processId, source, band, rowKey } = found.value
-  return { id, ok: true, minutes, psi, process: processId, source: { ...source, band, rowKey } }
+  const { minutes, psi, processId, source, band, rowKey, shorterPrint } = found.value
+  const differs = shorterPrint === null ? {} : { shorterPrint }
+  return { id, ok: true, minutes, psi, process: processId, source: { ...source, band, rowKey, ...differs } }
 }

@@ -1,5 +1,6 @@
 import { JAR_SIZES, type JarSize } from '@/shared/kitchen/jar-sizes'
 import { type Gauge, type Method, PACKS, type Pack } from '@/shared/kitchen/methods'
+import { bandsInUse } from './bands-in-use'
 import type { Band, PublishedRow, Schedule } from './published-row'
 import { PUBLISHED_ROWS } from './published-rows'
 import { type PrintedPlace, readyProcess } from './ready-process'
@@ -69,16 +70,8 @@ function schedulesFor(row: PublishedRow, pack: Pack, jar: JarSize): { schedule: 
 
 function readyLine(place: PrintedPlace): ReadyLine {
   const { row, schedule } = place
-  const bands = bandsInUse(row, schedule).map((band) => ({ band, process: readyProcess(place, band) }))
+  const bands = bandsInUse(row, schedule).map((used) => ({ band: used.band, process: readyProcess(place, used) }))
   return { row, option: schedule.option ?? null, bands }
-}
-
-/** The stricter reading above 8,000 ft: the longer printed time where there is one, otherwise nothing. */
-function bandsInUse(row: PublishedRow, { bands, utahMinutesAbove8000 }: Schedule): Band[] {
-  if (utahMinutesAbove8000 === undefined && row.closesAt8000Feet === undefined) return [...bands]
-  const closed = bands.map((band) => (band.maxFeet === null ? { ...band, maxFeet: 8000 } : band))
-  if (utahMinutesAbove8000 === undefined) return closed
-  return [...closed, { minFeet: 8001, maxFeet: 10000, printed: '8,001-10,000 ft', minutes: utahMinutesAbove8000, psi: null }]
 }
 
 /** Every line that can be answered, by food. */

@@ -21,12 +21,19 @@ export type Band = {
   readonly psi: number | null
 }
 
+/** What one publication prints for a band where another prints longer: its minutes are not used, but told. */
+export type ShorterPrint = { readonly source: Source; readonly minutes: number }
+
+/** Longer minutes that another publication prints for the same food, packs, jars and pressures, by the lowest foot of the band. */
+export type LongerPrint = { readonly source: Source; readonly minutesFrom: Readonly<Record<number, number>> }
+
 /** The bands of one printed line for these packs and jars. `option` numbers alternative pressures that one table prints. */
 export type Schedule = {
   readonly packs: readonly Pack[]
   readonly jars: readonly JarSize[]
   readonly option?: number
   readonly bands: readonly Band[]
+  readonly longerPrint?: LongerPrint
   /** Minutes that the Utah State timetable prints from 8,001 to 10,000 ft, where AIB 539 holds its open band. */
   readonly utahMinutesAbove8000?: number
 }

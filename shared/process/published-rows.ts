@@ -4,7 +4,6 @@ import { FRUIT_UNDER_PRESSURE } from './data/fruit-under-pressure'
 import { JUICES_AND_PRESERVES } from './data/juices-and-preserves'
 import { PICKLES_AND_RELISHES } from './data/pickles-and-relishes'
 import { SOUPS_MEAT_AND_FISH } from './data/soups-meat-and-fish'
-import { TESTED_SALSAS } from './data/tested-salsas'
 import { TOMATO_JUICE_AND_SAUCES } from './data/tomato-juice-and-sauces'
 import { TOMATOES } from './data/tomatoes'
 import { VEGETABLES } from './data/vegetables'
@@ -17,7 +16,6 @@ export const PUBLISHED_ROWS: readonly PublishedRow[] = [
   ...JUICES_AND_PRESERVES,
   ...TOMATOES,
   ...TOMATO_JUICE_AND_SAUCES,
-  ...TESTED_SALSAS,
   ...PICKLES_AND_RELISHES,
   ...VEGETABLES,
   ...BEANS_PEAS_AND_CORN,

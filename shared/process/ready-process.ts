@@ -1,9 +1,9 @@
 import { type JarSize, jarName } from '@/shared/kitchen/jar-sizes'
 import type { Method, Pack } from '@/shared/kitchen/methods'
+import { type BandInUse, bandsInUse } from './bands-in-use'
 import { HAZARDS, type HazardId } from './hazards'
-import type { Band, PublishedRow, Schedule } from './published-row'
+import type { Band, PublishedRow, Schedule, ShorterPrint, Source } from './published-row'
 import { type JarAcid, type ScheduledProcess, TABLES_AS_OF } from './scheduled-process'
-import { UTAH_TIMETABLE } from './sources'
 import { STERILE_BELOW_MINUTES, STERILISING_SOURCE } from './sterilising'
 
 /** Where a figure is printed: the row and its line, the method it is used for (steam takes boiling-water rows), the jar asked about and the jar whose line it is. */
@@ -27,12 +27,11 @@ const ALWAYS =
  *
  * @returns null when "not recommended" is printed, or when a steam canner would have to run longer than 45 minutes
  */
-export function readyProcess(place: PrintedPlace, band: Band): ScheduledProcess | null {
+export function readyProcess(place: PrintedPlace, { band, source, shorterPrint }: BandInUse): ScheduledProcess | null {
   const { row, schedule, method, pack, jar, jarRow } = place
   const { minutes } = band
   if (minutes === null || (method === 'atmospheric-steam' && minutes > STEAM_LIMIT_MINUTES)) return null
 
-  const source = band.minFeet === 8001 ? UTAH_TIMETABLE : row.source
   const exception = row.headspaceExceptions?.find((each) => each.pack === pack && each.jar === jarRow)
   return {
     processId: row.id,
@@ -69,11 +68,19 @@ export function readyProcess(place: PrintedPlace, band: Band): ScheduledProcess 
     minutesWithoutSterilising: null,
     packLimits: row.packLimits ?? null,
     source,
+    shorterPrint,
     cautions: cautionsFor(row, method),
     notes: [...(row.notes ?? []), ...steamNotes(row, method), ...openBandNotes(row, band)],
-    disagreements: [...(row.disagreements ?? []), ...(row.closesAt8000Feet === undefined ? [] : [row.closesAt8000Feet])],
+    disagreements: [
+      ...(shorterPrint === null ? [] : [saysLonger(source, minutes, shorterPrint)]),
+      ...(row.disagreements ?? []),
+      ...(row.closesAt8000Feet === undefined ? [] : [row.closesAt8000Feet]),
+    ],
   }
 }
+
+const saysLonger = (longer: Source, minutes: number, shorter: ShorterPrint): string =>
+  `${longer.publication} (${longer.edition}) prints ${minutes} min here, ${shorter.source.publication} (${shorter.source.edition}) ${shorter.minutes} min. The longer time is used.`
 
 function rowKey({ row, schedule: { option }, method, pack, jarRow }: PrintedPlace, { minFeet, maxFeet }: Band): string {
   const parts = [row.id, method, pack, jarRow, option === undefined ? null : `option-${option}`, `${minFeet}-${maxFeet ?? 'up'}-ft`]
@@ -84,7 +91,7 @@ function otherOptions({ row, schedule, pack, jarRow }: PrintedPlace, band: Band)
   return row.schedules.flatMap((each) => {
     if (each.option === undefined || each === schedule || !each.packs.includes(pack) || !each.jars.includes(jarRow)) return []
     const { option } = each
-    return each.bands.flatMap(({ minFeet, minutes, psi }) =>
+    return bandsInUse(row, each).flatMap(({ band: { minFeet, minutes, psi } }) =>
       minFeet === band.minFeet && minutes !== null && psi !== null ? [{ option, minutes, psi }] : [],
     )
   })

@@ -1,6 +1,6 @@
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Gauge, Method, Pack } from '@/shared/kitchen/methods'
-import type { Acidity, Source } from './published-row'
+import type { Acidity, ShorterPrint, Source } from './published-row'
 
 /** Acid for the jar that was asked about, in tablespoons and teaspoons a jar: any one of the amounts, or part of the recipe. */
 export type JarAcid =
@@ -20,7 +20,7 @@ export type JarSterilising = { readonly required: boolean; readonly minutes: num
 export type ProcessOption = { readonly option: number; readonly minutes: number; readonly psi: number }
 
 /**
- * What a published table says for one food, pack, jar, canner and elevation. Every figure is printed in `source`.
+ * What a published table says for one food, pack, jar, canner and elevation. Its time and pressure are printed in `source`.
  *
  * `minutes` count from the full boil, or from pressure; `psi` is gauge pressure at a true gauge, null without pressure;
  * `needlePsi` is where the needle of a dial gauge with a known error must stand.
@@ -63,6 +63,8 @@ export type ScheduledProcess = {
   readonly minutesWithoutSterilising: number | null
   readonly packLimits: string | null
   readonly source: Source
+  /** What another publication prints for the same band; not used, because it is shorter. Null where all agree. */
+  readonly shorterPrint: ShorterPrint | null
   readonly cautions: readonly string[]
   readonly notes: readonly string[]
   readonly disagreements: readonly string[]

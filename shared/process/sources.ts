@@ -56,6 +56,9 @@ export const UTAH_TIMETABLE: Source = {
   section: 'Fruit in boiling water, 8,001-10,000 ft',
 }
 
+/** Iowa State's answers on food preservation. */
+export const iowaState = cited('Iowa State University Extension, AnswerLine', '2013')
+
 /** Rutgers fact on canning in jars. */
 export const rutgers = cited('Rutgers NJAES Extension', 'web edition')
 /** Penn State answers on food preservation. */

@@ -234,6 +234,18 @@ tomatoes-crushed--weighted | acidified
 tomato-juice--weighted | acidified
 sauerkraut--boiling-water | acid
 dilled-beans--boiling-water | acidified
+tomato-paste-salsa--boiling-water | acidified
+`
+
+/**
+ * Where another publication prints a longer time for the same food, pack, jar and band than the table above, in its form. The longer one
+ * is the one to use: Iowa State University Extension, AnswerLine (2013), and the first dial line of AIB 539 in its 1994 text.
+ */
+export const LONGER_TABLE = `
+# applesauce--boiling-water | Applesauce | acid | 0.5 in. | - | - | Iowa State 2013: Try something new: can some applesauce
+hot quart: 0-1000=25 1001-3000=30
+# tomatoes-whole-water--dial | Tomatoes, whole or halved, packed in water | acidified | 0.5 in. | - | jar+vinegar | AIB 539 1994: Guide 3, whole or halved in water, dial table, first line
+hot/raw pint/quart option 1: 0-2000=20@6 2001-4000=20@7 4001-6000=20@8 6001-8000=20@9
 `
 
 /**

@@ -1,6 +1,9 @@
-import { fourBands, type PublishedRow } from '../published-row'
-import { aib1994, aibNchfp, florida8277, michiganState, missouriAib, nebraska } from '../sources'
+import { fourBands, type LongerPrint, type PublishedRow } from '../published-row'
+import { aib1994, aibNchfp, florida8277, iowaState, michiganState, missouriAib, nebraska } from '../sources'
 import { FIG_ACID, HOT, HOT_OR_RAW, NO_UTAH_LINE, PINT, PINT_QUART, QUART, RAW, UTAH_LONGER } from './repeated'
+
+/** Applesauce in quarts: longer than AIB 539 in the two bands that were read. */
+const IOWA_QUARTS: LongerPrint = { source: iowaState('Try something new: can some applesauce'), minutesFrom: { 0: 25, 1001: 30 } }
 
 /** Fruit in boiling water, as printed. */
 export const FRUIT: readonly PublishedRow[] = [
@@ -27,14 +30,11 @@ export const FRUIT: readonly PublishedRow[] = [
     headspaceInches: 0.5,
     schedules: [
       { packs: HOT, jars: PINT, bands: fourBands(15, 20, 20, 25), utahMinutesAbove8000: 30 },
-      { packs: HOT, jars: QUART, bands: fourBands(20, 25, 30, 35), utahMinutesAbove8000: 40 },
+      { packs: HOT, jars: QUART, bands: fourBands(20, 25, 30, 35), longerPrint: IOWA_QUARTS, utahMinutesAbove8000: 40 },
     ],
     source: aib1994('Guide 2, Applesauce, Table 1'),
     readers: 2,
-    disagreements: [
-      'Iowa State University Extension (2013) prints quarts 25 min at 0-1,000 ft and 30 min at 1,001-3,000 ft; AIB 539 prints 20 and 25. A longer boil meets both.',
-      UTAH_LONGER,
-    ],
+    disagreements: [UTAH_LONGER],
   },
   {
     id: 'apricots--boiling-water',

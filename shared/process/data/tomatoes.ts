@@ -1,6 +1,12 @@
-import { dialBands, endingAt8000, fourBands, weightedBands, type PublishedRow } from '../published-row'
+import { dialBands, endingAt8000, fourBands, type LongerPrint, type PublishedRow, weightedBands } from '../published-row'
 import { aib1994, aibLater, aibReworded, michiganState } from '../sources'
 import { HOT, HOT_OR_RAW, OPTIONS_NOT_SIZES, PINT, PINT_QUART, QUART, RAW, TOMATO_ACID } from './repeated'
+
+/** Whole or halved in water at 6 to 9 psi: 20 min in the 1994 text, 15 in two later ones. */
+const FIRST_DIAL_LINE_OF_1994: LongerPrint = {
+  source: aib1994('Guide 3, whole or halved in water, dial table, first line'),
+  minutesFrom: { 0: 20, 2001: 20, 4001: 20, 6001: 20 },
+}
 
 /** Tomatoes, crushed, halved or whole, as printed. */
 export const TOMATOES: readonly PublishedRow[] = [
@@ -66,15 +72,12 @@ export const TOMATOES: readonly PublishedRow[] = [
     headspaceInches: 0.5,
     acidification: TOMATO_ACID,
     schedules: [
-      { packs: HOT_OR_RAW, jars: PINT_QUART, option: 1, bands: dialBands(15, 6) },
+      { packs: HOT_OR_RAW, jars: PINT_QUART, option: 1, bands: dialBands(15, 6), longerPrint: FIRST_DIAL_LINE_OF_1994 },
       { packs: HOT_OR_RAW, jars: PINT_QUART, option: 2, bands: dialBands(10, 11) },
     ],
     source: aibLater('Guide 3, whole or halved in water, dial table'),
     readers: 1,
-    disagreements: [
-      'The 1994 text prints 20 min for the 6-9 psi line; two later texts print 15 min. A longer process meets both.',
-      OPTIONS_NOT_SIZES,
-    ],
+    disagreements: [OPTIONS_NOT_SIZES],
   },
   {
     id: 'tomatoes-whole-water--weighted',

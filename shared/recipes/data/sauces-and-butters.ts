@@ -20,7 +20,7 @@ export const SAUCES_AND_BUTTERS: readonly Recipe[] = [
     productLetter: 'S',
     pattern: 'tomato',
     source: nchfp('Tomato/tomato paste salsa'),
-    process: boilingWater('tomato-paste-salsa'),
+    process: null,
     jars: HALF_PINT_OR_PINT,
     defaultJar: 'pint',
     batch: { jar: 'pint', yield: { low: 7, typical: 8, high: 9 }, produce: 'slicing tomatoes', producePounds: 7 },
@@ -45,6 +45,7 @@ export const SAUCES_AND_BUTTERS: readonly Recipe[] = [
       'Never swap the juice for vinegar.',
       GLOVES,
       'Simmer 30 min of the kettle time. 7 lb for 3 qt chopped is a planning figure (common practice).',
+      'No verified process is held: ask a cooperative extension office, or keep the jars in the fridge or freezer. Chile salsa has a published one; it is a different recipe, and its time is not for this.',
     ],
   }),
   sauce({

@@ -83,7 +83,7 @@ describe('answering cases', () => {
       'gauge-error-too-large',
       'gauge-test-expired',
       'gauge-untested',
-      '15 6',
+      '20 6',
     ])
   })
 

@@ -13,12 +13,13 @@ import { aQuery, someQuery } from '@/tests/support/process-queries'
 
 const RUNS = { numRuns: 5000 }
 
-/** Every figure that a row prints, by row: minutes and psi. */
+/** Every figure that a row prints, or another publication prints longer for it, by row: minutes and psi. */
 const PRINTED = new Map(
   PUBLISHED_ROWS.map((row) => [
     row.id,
     new Set(
-      row.schedules.flatMap(({ bands, utahMinutesAbove8000 }) => [
+      row.schedules.flatMap(({ bands, longerPrint, utahMinutesAbove8000 }) => [
+        ...bands.map(({ minFeet, psi }) => `${longerPrint?.minutesFrom[minFeet]} ${psi}`),
         ...bands.filter(({ minutes }) => minutes !== null).map(({ minutes, psi }) => `${minutes} ${psi}`),
         ...(utahMinutesAbove8000 === undefined ? [] : [`${utahMinutesAbove8000} null`]),
       ]),

@@ -23,7 +23,6 @@ describe('the recipe library', () => {
     ['plum_jam', 'jam-jelly-added-pectin', 'hot', 'half-pint', 'J'],
     ['dill_pickle', 'dill-pickles-fresh-pack', 'raw', 'pint', 'D'],
     ['tomato_halved', 'tomatoes-whole-water', 'hot', 'quart', 'T'],
-    ['salsa', 'tomato-paste-salsa', 'hot', 'pint', 'S'],
     ['peach', 'peaches', 'hot', 'quart', 'P'],
     ['green_bean', 'green-beans', 'raw', 'pint', 'G'],
     ['applesauce', 'applesauce', 'hot', 'quart', 'A'],
@@ -31,6 +30,18 @@ describe('the recipe library', () => {
     ['corn', 'corn-whole-kernel', 'hot', 'pint', 'C'],
   ])('binds %s to %s, %s pack', (id, foodId, pack, jar, letter) => {
     expect(get(id)).toMatchObject({ process: { foodId, pack }, defaultJar: jar, productLetter: letter })
+  })
+
+  it('keeps the tomato and tomato-paste salsa with its source, for fridge or freezer, and tells it from chile salsa', () => {
+    expect(get('salsa')).toMatchObject({
+      process: null,
+      defaultJar: 'pint',
+      productLetter: 'S',
+      source: { section: 'Tomato/tomato paste salsa' },
+    })
+    expect(get('salsa').notes.at(-1)).toMatch(
+      /No verified process .* extension office.*fridge or freezer\. Chile salsa .* different recipe/,
+    )
   })
 
   it.each(RECIPES)('$id: every jar it allows has a process at sea level, or it says fridge or freezer', (recipe) => {
