@@ -11,7 +11,7 @@ import { requireActor } from '@/lib/auth/current-actor'
 import { freshKey } from '@/lib/http/fresh-key'
 import { requireDayHead } from '@/lib/queries/day-head'
 import { type SharesPage, sharesPage } from '@/lib/queries/shares'
-import { may } from '@/shared/access/policy'
+import { may, reachOf } from '@/shared/access/policy'
 import { productName } from '@/shared/day/product-name'
 import { jarName } from '@/shared/kitchen/jar-sizes'
 import { recipeById } from '@/shared/recipes/recipe-library'
@@ -60,7 +60,7 @@ export default async function SharesPageOfDay({ params }: { params: Promise<{ gr
           <ShareSheet
             caption="Who gets what"
             products={page.products.map(drawnProduct)}
-            lines={page.households.map((household) => drawnLine(page, household))}
+            lines={page.households.map((household) => drawnLine(page, household, may(actor, 'see-households', household.id)))}
           />
         </Sheet>
       )}
@@ -68,7 +68,7 @@ export default async function SharesPageOfDay({ params }: { params: Promise<{ gr
         <Sheet lid="sunk" lidWords="Published with the day" title="The rule">
           <p>{sayShareRule(dayShareRule(day.shareRule))}</p>
         </Sheet>
-        <WhySoMany page={page} householdId={actor.householdId} />
+        <WhySoMany page={page} householdId={actor.householdId} seesAll={reachOf(actor, 'see-households') === 'any'} />
       </div>
       {page.isAwarded && (
         <HandOver page={page} groupId={groupId} dayId={dayId} mayHandOver={may(actor, 'hand-over')} own={actor.householdId} />
@@ -81,7 +81,7 @@ function headline(page: SharesPage, unchecked: number): string {
   if (unchecked > 0) return 'Not all seals are checked'
   const short = page.products.reduce((sum, { asked, given }) => sum + Math.max(0, asked - given), 0)
   if (short === 0) return 'Everyone gets what they asked for'
-  return `${short} ${short === 1 ? 'jar' : 'jars'} short, shared by the rule you chose`
+  return `${short} ${short === 1 ? 'jar' : 'jars'} short, shared by the day’s rule`
 }
 
 const drawnProduct = ({ preparationId, title, recipeId, jarSize, ...product }: SharesPage['products'][number]) => ({
@@ -91,10 +91,12 @@ const drawnProduct = ({ preparationId, title, recipeId, jarSize, ...product }: S
   produce: recipeById(recipeId)?.pattern ?? 'plum',
 })
 
-function drawnLine({ products }: SharesPage, household: SharesPage['households'][number]): ShareLine {
+/** A household's line; what it may not eat stands there only for those who may see it. */
+function drawnLine({ products }: SharesPage, household: SharesPage['households'][number], seesWhy: boolean): ShareLine {
   const parts = products.map(({ preparationId, cells }) => {
     const cell = cells[household.id]
-    if (cell && cell.allergens.length > 0) return [preparationId, { none: `${cell.allergens.join(', ')} allergy: none offered` }] as const
+    if (cell && cell.allergens.length > 0 && seesWhy)
+      return [preparationId, { none: `${cell.allergens.join(', ')} allergy: none offered` }] as const
     if (!cell || cell.asked === 0) return [preparationId, undefined] as const
     return [preparationId, { got: cell.jars, asked: cell.asked, exact: cell.quota || undefined }] as const
   })

@@ -3,9 +3,9 @@ import type { SharesPage } from '@/lib/queries/shares'
 import { productName } from '@/shared/day/product-name'
 import { sayShareReason } from '@/shared/wording/say-share'
 
-/** The sum behind one household's jars, to redo by hand; one's own where one has asked. */
-export function WhySoMany({ page, householdId }: { page: SharesPage; householdId: string }) {
-  const household = page.households.find(({ id }) => id === householdId) ?? page.households[0]
+/** The sum behind one household's jars, to redo by hand: one's own, or an example for those who may see every household. */
+export function WhySoMany({ page, householdId, seesAll }: { page: SharesPage; householdId: string; seesAll: boolean }) {
+  const household = page.households.find(({ id }) => id === householdId) ?? (seesAll ? page.households[0] : undefined)
   if (!household) return null
   return (
     <Sheet lid="sunk" lidWords="Worked out" title={`Why ${household.name} gets so many`}>
