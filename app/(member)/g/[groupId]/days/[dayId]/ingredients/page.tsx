@@ -12,6 +12,7 @@ import { requireDayHead } from '@/lib/queries/day-head'
 import { type DayIngredients, dayIngredients } from '@/lib/queries/day-ingredients'
 import { may } from '@/shared/access/policy'
 import { sayShortDate } from '@/shared/time/calendar-date'
+import { sayQuantity } from '@/shared/wording/say-quantity'
 import { DayPlace } from '../_overview/day-place'
 import { ReceiveForm } from './receive-form'
 
@@ -62,7 +63,7 @@ function Lots({ page: { lots } }: { page: DayIngredients }) {
         cells: {
           code: <span className="num">{lot.code}</span>,
           item: lot.condition ? `${lot.item} (${lot.condition})` : lot.item,
-          quantity: `${lot.quantity} ${lot.unit}`,
+          quantity: sayQuantity(lot.quantity, lot.unit),
           from: lot.from,
           on: sayShortDate(lot.receivedOn),
           contains: lot.allergens.join(', '),
@@ -89,7 +90,7 @@ function Promised({ page: { promised }, groupId, dayId }: { page: DayIngredients
               className="row apart"
             >
               <span>
-                <b>{household}</b>: {quantity} {unit} of {item}
+                <b>{household}</b>: {sayQuantity(quantity, unit)} of {item}
               </span>
               <SubmitButton small sending="Saving">
                 It is here

@@ -1,12 +1,14 @@
 import { Sheet } from '@/app/_ui/sheet'
+import { Source } from '@/app/_ui/source'
 import type { OfferedProduct } from '@/lib/queries/day-claims'
 import type { ListedPledge } from '@/lib/queries/day-pledges'
 import { productName } from '@/shared/day/product-name'
+import { saySource } from '@/shared/wording/say-process'
 
-type Props = { products: readonly OfferedProduct[]; pledges: readonly ListedPledge[]; seesAll: boolean }
+type Props = { products: readonly OfferedProduct[]; pledges: readonly ListedPledge[]; seesAll: boolean; mayPromise: boolean }
 
 /** Steps that must be done at home before the day, and who promised them. */
-export function HomeTasks({ products, pledges, seesAll }: Props) {
+export function HomeTasks({ products, pledges, seesAll, mayPromise }: Props) {
   const steps = products.flatMap(({ id, recipe }) => recipe.leadSteps.map((step) => ({ id: `${id} ${step.label}`, recipe, step })))
   if (steps.length === 0) return null
   const hostsOf = (label: string) =>
@@ -21,8 +23,15 @@ export function HomeTasks({ products, pledges, seesAll }: Props) {
             <li key={id}>
               <b>{step.label}</b> for {productName(recipe.title)}: {step.hours} h, {step.where}.{' '}
               {hosts.length > 0 ? `Promised by ${hosts.join(', ')}.` : 'Nobody you can see has promised it yet.'}{' '}
-              <a href={`?kind=home-task&item=${encodeURIComponent(step.label)}#promise`}>Promise it</a>
-              {recipe.allergens.length > 0 && ` Contains ${recipe.allergens.join(', ')}.`}
+              {recipe.allergens.length > 0 && `Contains ${recipe.allergens.join(', ')}. `}
+              {mayPromise && (
+                <a className="tall" href={`?kind=home-task&item=${encodeURIComponent(step.label)}#promise`}>
+                  Promise it
+                </a>
+              )}
+              <Source>
+                {productName(recipe.title)}: {saySource(recipe.source)}.
+              </Source>
             </li>
           )
         })}

@@ -34,6 +34,7 @@ export default async function PledgesPage({ params, searchParams }: Props) {
   ])
   const { kind, item } = await searchParams
   const isOpen = day.state === 'draft' || day.state === 'claiming' || day.state === 'planned' || day.state === 'running'
+  const mayPromise = isOpen && may(actor, 'pledge', actor.householdId)
   return (
     <Page>
       <PageHead
@@ -41,9 +42,9 @@ export default async function PledgesPage({ params, searchParams }: Props) {
         title="What is promised"
         lead="Produce, jars, money, hours, and what is done at home the evening before."
       />
-      <HomeTasks products={products} pledges={pledges} seesAll={household === undefined} />
+      <HomeTasks products={products} pledges={pledges} seesAll={household === undefined} mayPromise={mayPromise} />
       <PledgeList {...{ groupId, actor, day, pledges }} />
-      {isOpen && may(actor, 'pledge', actor.householdId) && (
+      {mayPromise && (
         <PledgeForm
           {...{ groupId, day, households }}
           own={actor.householdId}

@@ -10,6 +10,7 @@ import type { Actor } from '@/shared/access/actor'
 import { may } from '@/shared/access/policy'
 import { formatMoney } from '@/shared/reckoning/money'
 import { PLEDGE_WORDS } from '@/shared/wording/pledge-words'
+import { sayQuantity } from '@/shared/wording/say-quantity'
 
 const COLUMNS = [
   { key: 'household', head: 'Household' },
@@ -29,7 +30,7 @@ export function PledgeList({ groupId, actor, day, pledges }: Props) {
     cells: {
       household: pledge.person ? `${pledge.household}, ${pledge.person}` : pledge.household,
       what: `${PLEDGE_WORDS[pledge.kind].name}: ${pledge.item}${pledge.note ? `. ${pledge.note}` : ''}`,
-      quantity: `${pledge.quantity} ${pledge.unit}`,
+      quantity: sayQuantity(pledge.quantity, pledge.unit),
       credit: pledge.creditMinor === null ? '' : `${formatMoney(pledge.creditMinor, day.currency)} a ${pledge.unit}, ${pledge.pool}`,
       act: isOpen && may(actor, 'pledge', pledge.householdId) && (
         <CommandForm
