@@ -26,8 +26,8 @@ export function LoadsOfJar({ jar: { loads }, seesNames }: { jar: JarTrace; seesN
       <Facts facts={factsOf(load, seesNames)} />
       {load.processRowKey && load.processMinutes !== null && (
         <p className="src">
-          {sayProcess(load.processRowKey, load.processMinutes, load.processPsi)}: {load.processSource}; {load.processEdition}. Row{' '}
-          {load.processRowKey}.
+          {sayProcess(load.processRowKey, load.processMinutes, load.processPsi)}: {load.processSource};{' '}
+          {(load.processEdition ?? '').replace(/\.$/, '')}. Row {load.processRowKey}.
         </p>
       )}
     </Sheet>
@@ -41,7 +41,7 @@ function factsOf(load: TracedLoad, seesNames: boolean) {
     { label: 'Gauge', value: gaugeWords(load) },
     ...(seesNames ? [{ label: 'Minded by', value: load.operator ?? 'not written down' }] : []),
     { label: 'Loaded', value: time(load.loadedAt) },
-    { label: 'Full boil or pressure', value: time(load.atTemperatureAt) },
+    { label: load.method === 'pressure' ? 'At pressure' : 'At a full boil', value: time(load.atTemperatureAt) },
     { label: 'Heat off', value: time(load.processedAt) },
     { label: 'Emptied', value: time(load.emptiedAt) },
     {

@@ -12,12 +12,14 @@ import { type JarTrace, jarTrace } from '@/lib/queries/jar-trace'
 import { may, reachOf } from '@/shared/access/policy'
 import { productName } from '@/shared/day/product-name'
 import { dateOf } from '@/shared/floor/date-and-clock'
+import { sayElevation } from '@/shared/kitchen/say-elevation'
 import type { JarState } from '@/shared/lifecycle/jar-states'
 import { sayShortDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { formatSerial, readSerial } from '@/shared/trace/jar-serial'
 import { adviceFor, jarStateWords, judgeJar } from '@/shared/trace/jar-words'
 import { sayAllergens, sayJarSize } from '@/shared/trace/label-facts'
+import { DayPlace } from '../../days/[dayId]/_overview/day-place'
 import { LoadsOfJar } from './loads-of-jar'
 import { SistersOfJar } from './sisters-of-jar'
 
@@ -46,7 +48,7 @@ export default async function JarPage({ params }: { params: Promise<{ groupId: s
       )}
       <Page size="desk">
         <PageHead
-          kicker={`${jar.dayName}, ${sayShortDate(jar.date)}`}
+          kicker={<DayPlace groupId={groupId} dayId={jar.dayId} name={jar.dayName} after={sayShortDate(jar.date)} />}
           title={`Jar ${jar.shortName}, ${name.toLowerCase()}`}
           lead={where(jar, seesNames)}
         />
@@ -105,7 +107,7 @@ function jarFacts(jar: JarTrace) {
           ? `${jar.seal === 'sealed' ? 'sealed' : 'not sealed'} at its first check, ${sayShortDate(dateOf(jar.sealCheckedAt, jar.date))}, ${formatClock(jar.sealCheckedAt)}`
           : 'not checked yet',
     },
-    { label: 'Kitchen', value: `${jar.kitchen}, ${jar.elevationFeet.toLocaleString('en-US')} ft` },
+    { label: 'Kitchen', value: `${jar.kitchen}, ${sayElevation(jar.elevationFeet)}` },
   ]
 }
 
