@@ -16,7 +16,7 @@ export function HeatProfile({ chart, produceOf }: { chart: WallChart; produceOf:
   const xOf = (time: KitchenTime) => LEFT + ((time - from) * (RIGHT - LEFT)) / (until - from)
   return (
     <section className="heat-profile" aria-label="Canner lines" {...REACHABLE}>
-      <svg viewBox={`0 0 1160 ${canners.length * LANE + 14}`} role="img" aria-label={profileWords(chart, canners)}>
+      <svg viewBox={`0 0 1190 ${canners.length * LANE + 14}`} role="img" aria-label={profileWords(chart, canners)}>
         <ProfileHours chart={chart} from={from} xOf={xOf} />
         {canners.map((canner, lane) => (
           <Lane key={canner.id} canner={canner} top={lane * LANE} xOf={xOf} chart={chart} produceOf={produceOf} />
@@ -70,7 +70,7 @@ function Lane({ canner, top, xOf, chart, produceOf }: LaneProps) {
       ))}
       {spare > 0 && <rect x={xOf(end) + 2} y="26" width={Math.max(0, limit - xOf(end) - 4)} height="62" className="spare" />}
       <text x={RIGHT + 16} y="64" className="lm spare-words">
-        {spare >= 0 ? `${spare} spare` : `${-spare} over`}
+        {spare >= 0 ? `${spare} min spare` : `${-spare} min over`}
       </text>
       <path d={`M${limit - 3} 20V94M${limit + 3} 20V94`} className="lane" />
     </g>

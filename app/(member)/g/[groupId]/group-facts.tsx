@@ -49,7 +49,7 @@ function countedFacts(actor: Actor, { facts, people }: GroupHome) {
     .map(({ act, label, path, words }) => ({
       label,
       value: (
-        <Link href={`/g/${actor.groupId}${path}`} prefetch={false}>
+        <Link className="tall" href={`/g/${actor.groupId}${path}`} prefetch={false}>
           {reachOf(actor, act) === 'any' ? words : 'Your own'}
         </Link>
       ),

@@ -32,7 +32,7 @@ export default async function RecipePage({ params }: RecipePageProps) {
     <Page>
       <PageHead
         kicker={
-          <Link href="/recipes" prefetch={false}>
+          <Link className="way" href="/recipes" prefetch={false}>
             Tested recipes
           </Link>
         }

@@ -6,7 +6,8 @@ import { partOfDay } from '@/shared/day/part-of-day'
 import { productName } from '@/shared/day/product-name'
 import type { BindingReason } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
-import { wallChart } from '@/shared/planning/wall-chart'
+import { type WallChart, wallChart } from '@/shared/planning/wall-chart'
+import { formatClock } from '@/shared/time/kitchen-time'
 import { sayCannerMinutes } from '@/shared/wording/say-plan'
 import { type Planned, producePatterns } from '../plan-drawing'
 
@@ -20,6 +21,7 @@ const TITLES: Readonly<Record<BindingReason['kind'], string>> = {
 
 /** What each canner does all day, with the sources of its minutes. */
 export function CannerTime({ problem, plan }: Planned) {
+  const chart = wallChart(problem, plan)
   return (
     <Sheet
       lid="sunk"
@@ -27,10 +29,36 @@ export function CannerTime({ problem, plan }: Planned) {
       title={`${TITLES[plan.bindingReason.kind]} this ${partOfDay(problem.window)}`}
       aside={sayCannerMinutes(plan)}
     >
-      <HeatProfile chart={wallChart(problem, plan)} produceOf={producePatterns(problem)} />
+      <HeatProfile chart={chart} produceOf={producePatterns(problem)} />
+      <CannerLines chart={chart} />
       <ProcessSources problem={problem} />
     </Sheet>
   )
+}
+
+/** The same in words, for a phone: canner by canner how many loads, from when to when, and what is spare. */
+function CannerLines({ chart }: { chart: WallChart }) {
+  return (
+    <ul className="list canner-lines">
+      {chart.rows
+        .filter(({ kind }) => kind === 'canner')
+        .map(({ id, label }) => (
+          <li key={id}>
+            <b className="slab">{label}</b>: {sayCannerLine(chart, id)}
+          </li>
+        ))}
+    </ul>
+  )
+}
+
+/** "5 loads, 18:00 to 21:25, 10 min spare". */
+function sayCannerLine({ profiles, emptyBy }: WallChart, id: string): string {
+  const loads = profiles.filter(({ rowId }) => rowId === id)
+  const times = loads.flatMap(({ outline }) => outline.map(({ at }) => at))
+  if (times.length === 0) return 'no load'
+  const spare = emptyBy - Math.max(...times)
+  const clocks = `${formatClock(Math.min(...times))} to ${formatClock(Math.max(...times))}`
+  return `${loads.length} ${loads.length === 1 ? 'load' : 'loads'}, ${clocks}, ${Math.abs(spare)} min ${spare >= 0 ? 'spare' : 'over'}`
 }
 
 /** Where the minutes on the blocks come from, product by product. */

@@ -34,18 +34,28 @@ interface Props {
   readonly kitchens: readonly KitchenChoice[]
 }
 
+/** What the day has come to, once it has begun; until then it is asked whether it fits. */
+const SAID: Partial<Record<DayHead['state'], string>> = {
+  running: 'The day is on.',
+  resting: 'The jars are resting.',
+  closed: 'The day is closed.',
+  cancelled: 'The day was called off.',
+}
+
 /** Will it fit, what is nearly full, and what if something slips. */
 export function OrganiserDay({ actor, day, products, outlook, stock, kitchens }: Props) {
   const { groupId } = actor
+  const isOver = day.state === 'resting' || day.state === 'closed'
   const path = `/g/${groupId}/days/${day.id}`
   const kicker = `${day.name}, ${sayDate(day.date)}, ${day.kitchen.name}, ${sayElevation(day.kitchen.elevationFeet)}`
-  const title = outlook ? (outlook.outcome.ok ? sayFit(outlook.outcome.value) : 'It does not fit.') : day.name
+  const said = SAID[day.state]
+  const title = said ?? (outlook ? (outlook.outcome.ok ? sayFit(outlook.outcome.value) : 'It does not fit.') : day.name)
   return (
     <Page>
       <PageHead
         kicker={kicker}
         title={title}
-        lead={outlook ? sayAskedFor(outlook) : undefined}
+        lead={outlook && !isOver ? sayAskedFor(outlook) : undefined}
         action={
           <NextStep
             groupId={groupId}
@@ -55,9 +65,10 @@ export function OrganiserDay({ actor, day, products, outlook, stock, kitchens }:
           />
         }
       />
-      {outlook?.isOutdated && <Outdated path={path} />}
-      {outlook ? <Outlook {...{ outlook, day, stock, path }} /> : <NothingYet path={path} state={day.state} />}
-      <DayLinks actor={actor} path={path} state={day.state} />
+      {!isOver && outlook?.isOutdated && <Outdated path={path} />}
+      {said && <DayLinks actor={actor} path={path} state={day.state} />}
+      {!isOver && (outlook ? <Outlook {...{ outlook, day, stock, path }} /> : <NothingYet path={path} state={day.state} />)}
+      {!said && <DayLinks actor={actor} path={path} state={day.state} />}
       <DayRunning {...{ groupId, day, kitchens }} />
     </Page>
   )
@@ -72,9 +83,7 @@ function Outlook({ outlook: { problem, outcome }, day, stock, path }: OutlookPro
     <>
       <CannerTime problem={problem} plan={plan} />
       <NearlyFull measures={dayMeasures(problem, plan, stock, day)} />
-      {day.state !== 'resting' && day.state !== 'closed' && (
-        <SlipTable slips={plannedSlips(problem, plan)} emptyBy={problem.window.cannersEmptyBy} planPath={`${path}/plan`} />
-      )}
+      <SlipTable slips={plannedSlips(problem, plan)} emptyBy={problem.window.cannersEmptyBy} planPath={`${path}/plan`} />
     </>
   )
 }

@@ -53,7 +53,7 @@ export default async function MyWorkPage({ params, searchParams }: Props) {
       />
       <PersonChoice people={problem.people} chosen={person?.id} isLarge={isLarge} />
       {person ? (
-        <WorkList planned={stored} person={person} due={due} now={now} />
+        <WorkList planned={stored} person={person} due={due} now={now} isOwn={person.id === actor.personId} />
       ) : (
         <Sheet lid="flat" title="Not in the plan">
           <EmptyState text="You are not in this day’s plan. Choose somebody above, or tell the organiser your hours and what you can do." />

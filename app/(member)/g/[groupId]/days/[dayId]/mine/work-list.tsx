@@ -6,10 +6,10 @@ import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
 import { sayTask, taskStation } from '@/shared/wording/say-task'
 import type { Planned } from '../plan-drawing'
 
-type Props = { planned: Planned; person: PlanPerson; due: readonly DueTask[]; now: KitchenTime | null }
+type Props = { planned: Planned; person: PlanPerson; due: readonly DueTask[]; now: KitchenTime | null; isOwn: boolean }
 
 /** A person's tasks in order of time; in their own language too, where it is one of ours. What is over is left out. */
-export function WorkList({ planned, person, due, now }: Props) {
+export function WorkList({ planned, person, due, now, isOwn }: Props) {
   const own = mergeWatches(due.filter(({ task, end }) => task.peopleIds.includes(person.id) && (now === null || end > now)))
   const night = planned.plan.nightBefore.filter(({ householdId }) => householdId === person.householdId)
   return (
@@ -32,7 +32,7 @@ export function WorkList({ planned, person, due, now }: Props) {
           </li>
         ))}
       </ol>
-      {own.length === 0 && <p>Nothing more is planned for {person.name}.</p>}
+      {own.length === 0 && <p>Nothing more is planned for {isOwn ? 'you' : person.name}.</p>}
     </>
   )
 }

@@ -43,7 +43,7 @@ export default async function InstrumentsPage({ params, searchParams }: Instrume
     <Page>
       <PageHead
         kicker={
-          <Link href={`/g/${groupId}/kitchens/${kitchenId}`} prefetch={false}>
+          <Link className="tall" href={`/g/${groupId}/kitchens/${kitchenId}`} prefetch={false}>
             {name}
           </Link>
         }
