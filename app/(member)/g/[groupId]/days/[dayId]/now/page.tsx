@@ -1,7 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { LinkButton } from '@/app/_ui/link-button'
-import { Notice } from '@/app/_ui/notice'
 import { Page } from '@/app/_ui/page'
 import { requireActor } from '@/lib/auth/current-actor'
 import { requireDayHead } from '@/lib/queries/day-head'
@@ -9,6 +8,7 @@ import { type FloorNow, floorNow } from '@/lib/queries/floor-now'
 import type { LoadRow } from '@/lib/queries/floor-rows'
 import { may } from '@/shared/access/policy'
 import { earliestEnd } from '@/shared/floor/process-clock'
+import { COOLING } from '@/shared/floor/unsealed-jars'
 import { BatchCard } from '../_floor/batch-card'
 import '../_floor/floor-page.css'
 import { FloorClockStrip } from '../_floor/floor-clock-strip'
@@ -85,10 +85,19 @@ function Tally({ floor: { loads, batches } }: { floor: FloorNow }) {
   )
 }
 
-const SAID: Readonly<Record<string, { what: string; instead: string; page: string; link: string }>> = {
+interface Said {
+  readonly what: string
+  readonly instead: string
+  readonly source?: string
+  readonly page: string
+  readonly link: string
+}
+
+const SAID: Readonly<Record<string, Said>> = {
   resting: {
     what: 'The jars are resting.',
-    instead: 'Check the seals 12 to 24 hours after the canner.',
+    instead: COOLING.words,
+    source: COOLING.source,
     page: 'seal-check',
     link: 'Seal check',
   },
@@ -96,10 +105,12 @@ const SAID: Readonly<Record<string, { what: string; instead: string; page: strin
 }
 
 function NotRunning({ state, path }: { state: string; path: string }) {
-  const said = SAID[state] ?? { what: 'The day has not begun.', instead: 'The organiser starts it.', page: '', link: 'The day' }
+  const said: Said = SAID[state] ?? { what: 'The day has not begun.', instead: 'The organiser starts it.', page: '', link: 'The day' }
   return (
     <>
-      <Notice what={said.what} instead={said.instead} />
+      <h2>{said.what}</h2>
+      <p>{said.instead}</p>
+      {said.source && <p className="src">{said.source}.</p>}
       <LinkButton href={said.page ? `${path}/${said.page}` : path}>{said.link}</LinkButton>
     </>
   )
