@@ -47,6 +47,7 @@ async function parametersOf({ groupId, dayId, households }: Evening): Promise<Re
 }
 
 test('no page of the walk loads more than 40 kB of script on top of the leanest page', async ({ browser }) => {
+  test.setTimeout(600_000) // every page of the build, each by a browser that has seen none of it
   const group = await startGroup('Lean Lane')
   const evening = await eveningOf(group.groupId)
   const state = await signedInState(browser, group.addressOf('Ada'))
