@@ -23,7 +23,7 @@ type WallChartProps = {
   onWall?: boolean
 }
 
-const FLAG_TOP = 108
+const FLAG_TOP = 116
 const HOURS_TOP = 172
 
 /** The day as lines: stations down in the order food moves, time across. Scrolls sideways on a phone, with the keyboard too. */

@@ -31,8 +31,8 @@ export type WallCounts = { readonly soaks?: number; readonly kettles: number; re
  */
 export function wallRows(counts: WallCounts): WallRows {
   const natural = layOut(counts, 1)
-  const soaking = (counts.soaks ?? 0) * SOAK
-  const squeeze = Math.min(1, Math.max(0.7, (ROOM - soaking) / (natural.bottom - soaking - WALL_TOP)))
+  const kept = (counts.soaks ?? 0) * SOAK + NATURAL.underCanner
+  const squeeze = Math.min(1, Math.max(0.7, (ROOM - kept) / (natural.bottom - kept - WALL_TOP)))
   return squeeze === 1 ? natural : layOut(counts, squeeze)
 }
 

@@ -47,6 +47,30 @@ describe('WallChart', () => {
     expect(count(html, 'class="lb halo"')).toBe(plan.loads.length)
   })
 
+  it('draws each soak above all bars, with its household and its batches', () => {
+    const html = draw()
+    const soaks = [...html.matchAll(/M0 (\d+)H[\d.]+" stroke="[^"]+" class="soak"/g)].map((match) => Number(match[1]))
+    const bars = [...html.matchAll(/ y="(\d+)" width="[\d.]+" height="30"/g)].map((match) => Number(match[1]))
+    expect(soaks).toHaveLength(plan.nightBefore.length)
+    expect(bars).toHaveLength(plan.batches.length * 2)
+    expect(Math.max(...soaks) + 14).toBeLessThan(Math.min(...bars))
+    for (const { householdId, batchIds } of plan.nightBefore) {
+      const codes = plan.batches.filter(({ id }) => batchIds.includes(id)).map(({ code }) => code)
+      expect(html).toContain(`>${s1DayProblem.households.find(({ id }) => id === householdId)?.name} soaks</text>`)
+      expect(html).toContain(`>${codes.join(' ')}</text>`)
+    }
+  })
+
+  it('counts the jars of a load that ends at the double line and draws none of them', () => {
+    const last = plan.loads.reduce((a, b) => (b.emptyAt > a.emptyAt ? b : a))
+    const chart = wallChart(s1DayProblem, plan)
+    const tight = { ...chart, emptyBy: last.emptyAt + 5 }
+    const alone = { ...tight, profiles: tight.profiles.filter(({ loadId }) => loadId === last.id) }
+    const html = renderToStaticMarkup(<WallChart chart={alone} produceOf={produceOf} steps={[]} says="" />)
+    expect(count(html, 'height="27"')).toBe(0)
+    expect(html).toContain(`class="rk halo">${last.batchParts.reduce((sum, part) => sum + part.jars.typical, 0)}</text>`)
+  })
+
   it('dashes nothing on a plan that has not begun', () => {
     const [, key = ''] = draw().split('minutes late')
     expect(count(draw(), 'to-come')).toBe(count(key, 'to-come'))
