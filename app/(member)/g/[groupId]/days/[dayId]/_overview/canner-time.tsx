@@ -63,13 +63,19 @@ function sayCannerLine({ profiles, emptyBy }: WallChart, id: string): string {
 
 /** Where the minutes on the blocks come from, product by product. */
 export function ProcessSources({ problem }: { problem: DayProblem }) {
-  const planned = problem.preparations.filter(({ jarsWanted, spare }) => jarsWanted > 0 || (spare.kind === 'jars' && spare.jars > 0))
+  const planned = madeOf(problem)
   return (
     <Source>
       Minutes on a block: load, come-up, process, rest, unload. {planned.map(sayProcess).join(' ')} {comeUps(planned)} {CYCLE_SOURCE}
     </Source>
   )
 }
+
+/** Where the process minutes of the day come from, for a list of work. */
+export const ProcessMinutes = ({ problem }: { problem: DayProblem }) => <Source>{madeOf(problem).map(sayProcess).join(' ')}</Source>
+
+const madeOf = ({ preparations }: DayProblem) =>
+  preparations.filter(({ jarsWanted, spare }) => jarsWanted > 0 || (spare.kind === 'jars' && spare.jars > 0))
 
 /** "Plum jam: process 10 min; published 5 min, run as 10 so that jars need no boiling first (…, Guide 7)." */
 function sayProcess({ title, process }: PlanPreparation): string {

@@ -11,6 +11,7 @@ import type { PlanPerson } from '@/shared/planning/day-problem'
 import { dueTasks } from '@/shared/planning/now-next-after'
 import { sayDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
+import { ProcessMinutes } from '../_overview/canner-time'
 import { DayPlace } from '../_overview/day-place'
 import { PersonChoice } from './person-choice'
 import { WorkList } from './work-list'
@@ -53,7 +54,10 @@ export default async function MyWorkPage({ params, searchParams }: Props) {
       />
       <PersonChoice people={problem.people} chosen={person?.id} isLarge={isLarge} />
       {person ? (
-        <WorkList planned={stored} person={person} due={due} now={now} isOwn={person.id === actor.personId} />
+        <>
+          <WorkList planned={stored} person={person} due={due} now={now} isOwn={person.id === actor.personId} />
+          <ProcessMinutes problem={problem} />
+        </>
       ) : (
         <Sheet lid="flat" title="Not in the plan">
           <EmptyState text="You are not in this day’s plan. Choose somebody above, or tell the organiser your hours and what you can do." />
