@@ -10,7 +10,7 @@ type Props = { actor: Pick<Actor, 'role' | 'householdId'>; path: string; state: 
 export function DayLinks({ actor, path, state }: Props) {
   return (
     <Sheet lid="sunk" lidWords="To look at" title="The pages of this day">
-      <ul className="list">
+      <ul className="list day-ways">
         {dayWays(actor, state).map(({ page, label }) => (
           <li key={page}>
             <Link className="way" href={`${path}/${page}`} prefetch={false}>

@@ -39,7 +39,7 @@ export default async function SealCheckPage({ params, searchParams }: Props) {
     <Page size="desk">
       <PageHead
         kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} />}
-        title={count === 0 ? 'Every jar is checked' : `${count} jars to check`}
+        title={titleOf(loads.length, count)}
         lead={`${COOLING.words} Press each lid: if it springs up it is not sealed.`}
         action={count === 0 && loads.length > 0 && may(actor, 'see-shares') && <LinkButton href={`${path}/shares`}>Shares</LinkButton>}
       />
@@ -55,6 +55,12 @@ export default async function SealCheckPage({ params, searchParams }: Props) {
       </div>
     </Page>
   )
+}
+
+function titleOf(loads: number, unchecked: number): string {
+  if (loads === 0) return 'No jar to check yet'
+  if (unchecked === 0) return 'Every jar is checked'
+  return unchecked === 1 ? '1 jar to check' : `${unchecked} jars to check`
 }
 
 interface CheckFormProps {
