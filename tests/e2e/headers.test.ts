@@ -1,10 +1,14 @@
+import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
 import { type APIRequestContext, type APIResponse, expect, test } from '@playwright/test'
+import { encode } from 'next-auth/jwt'
 import { caller, SITE, sendChange, signedInCaller } from './support/caller'
 import { pagesOfBuild } from './support/pages-of-build'
-import { askDatabase, type Evening, eveningOf } from './support/served-database'
+import { askDatabase, dataFolder, type Evening, eveningOf } from './support/served-database'
 import { signIn } from './support/sign-in'
-import { startGroup } from './support/start-group'
+import { type StartedGroup, startGroup } from './support/start-group'
 
+let group: StartedGroup
 let evening: Evening
 let ada: APIRequestContext
 let nobody: APIRequestContext
@@ -13,7 +17,7 @@ let addressOfAda: string
 let pages: string[]
 
 test.beforeAll(async ({ playwright }) => {
-  const group = await startGroup('Header Heath')
+  group = await startGroup('Header Heath')
   evening = await eveningOf(group.groupId)
   addressOfAda = group.addressOf('Ada')
   ada = await signedInCaller(playwright, addressOfAda)
@@ -261,6 +265,26 @@ test.describe('the cookies', () => {
       expect(line, name).toMatch(/; Path=\/(;|$)/i)
       expect(line, name).not.toMatch(/; Domain=/i)
     }
+  })
+
+  test('of the session run out, also for an app that has seen them before', async ({ playwright }) => {
+    const { sessionSecret } = JSON.parse(await readFile(join(dataFolder, 'settings.json'), 'utf8'))
+    const [user] = await askDatabase<{ sub: string; version: number }>(
+      'SELECT id AS sub, session_version AS version FROM "user" WHERE email = $1',
+      [addressOfAda],
+    )
+    const session = await encode({ token: { ...user }, secret: sessionSecret, maxAge: 3 })
+    const visitor = await caller(playwright)
+    const visit = () => visitor.get(home(), { headers: { cookie: `lidsong.session=${session}` } })
+    expect((await visit()).status()).toBe(200)
+    await expect.poll(async () => (await visit()).status(), { timeout: 8_000 }).toBe(307)
+  })
+
+  test('of the session end with the session version, also for an app that has seen them before', async ({ playwright }) => {
+    const flora = await signedInCaller(playwright, group.addressOf('Flora'))
+    expect((await flora.get(home())).status()).toBe(200)
+    await askDatabase('UPDATE "user" SET session_version = session_version + 1 WHERE email = $1', [group.addressOf('Flora')])
+    expect((await flora.get(home())).status()).toBe(307)
   })
 
   test('of the session are signed: a changed one is none', async ({ playwright }) => {
