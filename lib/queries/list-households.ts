@@ -2,6 +2,7 @@ import 'server-only'
 import { database } from '@/lib/db/client'
 import type { Actor } from '@/shared/access/actor'
 import { reachOf } from '@/shared/access/policy'
+import { householdAllergens } from '@/shared/people/household-allergens'
 
 /** One household as lists and choices show it. */
 export interface ListedHousehold {
@@ -10,13 +11,14 @@ export interface ListedHousehold {
   readonly headcount: number
   readonly language: string
   readonly contact: string
+  /** On the household's own list and on those of its people. */
   readonly allergens: readonly string[]
   readonly people: number
 }
 
 const MOST = 500
 
-/** The households that this person may see, by name: all of them, or their own. One statement. */
+/** The households that this person may see, by name: all of them, or their own. Two statements. */
 export async function listHouseholds(actor: Actor): Promise<ListedHousehold[]> {
   const { groupId, householdId } = actor
   const own = reachOf(actor, 'see-households') === 'any' ? {} : { id: householdId }
@@ -29,10 +31,14 @@ export async function listHouseholds(actor: Actor): Promise<ListedHousehold[]> {
       language: true,
       contact: true,
       allergens: true,
-      _count: { select: { people: { where: { active: true } } } },
+      people: { where: { active: true }, select: { allergies: true } },
     },
     orderBy: { name: 'asc' },
     take: MOST,
   })
-  return rows.map(({ _count, ...household }) => ({ ...household, people: _count.people }))
+  return rows.map(({ people, allergens, ...household }) => ({
+    ...household,
+    allergens: householdAllergens(allergens, people),
+    people: people.length,
+  }))
 }

@@ -39,7 +39,7 @@ export default async function HouseholdPage({ params }: { params: Promise<{ grou
 }
 
 function Known({ actor: { groupId, ...actor }, household }: { actor: Actor; household: Household }) {
-  const { id, headcount, language, contact, allergens, seen } = household
+  const { id, headcount, language, contact, doesNotEat, seen } = household
   return (
     <Sheet lid="sunk" lidWords="Known" title="What the group knows">
       <Facts
@@ -47,7 +47,7 @@ function Known({ actor: { groupId, ...actor }, household }: { actor: Actor; hous
           { label: 'People in it', value: `${headcount} ${headcount === 1 ? 'person' : 'people'}` },
           { label: 'Language', value: languageName(language) },
           { label: 'Contact', value: contact || 'Not given' },
-          { label: 'Does not eat', value: <Allergens words={allergens} /> },
+          { label: 'Does not eat', value: <Allergens words={doesNotEat} /> },
         ]}
       />
       {may(actor, 'edit-household', id) && (
