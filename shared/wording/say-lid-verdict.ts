@@ -10,7 +10,7 @@ export interface SaidVerdict {
 
 /** "Not usable: 7 years old, more than 3 years." */
 export function sayLidVerdict(verdict: LidVerdict): SaidVerdict {
-  if (verdict.isUsable) return { words: `Usable: ${sayAge(verdict.ageMonths)}.` }
+  if (verdict.isUsable) return { words: verdict.ageMonths === 0 ? 'Usable: new.' : `Usable: ${sayAge(verdict.ageMonths)} old.` }
   switch (verdict.why) {
     case 'too-old':
       return {

@@ -53,6 +53,7 @@ describe('lids', () => {
       words: 'Not usable: 7 years, more than 3 years.',
       source: expect.stringContaining('Utah State University Extension'),
     })
-    expect(sayLidVerdict(judgeLids({ ...lot, since: '2027-08-01' }, '2027-08-26')).words).toBe('Usable: 1 month.')
+    expect(sayLidVerdict(judgeLids({ ...lot, since: '2027-08-01' }, '2027-08-26')).words).toBe('Usable: 1 month old.')
+    expect(sayLidVerdict(judgeLids({ ...lot, since: '2027-08-26' }, '2027-08-26')).words).toBe('Usable: new.')
   })
 })
