@@ -183,17 +183,17 @@ function improveOnce(search: ProjectSearch): void {
   if (!decodeList(search.forwards, moved.list, spare, free, Number.POSITIVE_INFINITY)) return
   if (random() < 0.5 || spare.makespan <= current.makespan + 2) justify(search)
   const worse = spare.makespan - current.makespan
-  const heat = Math.max(0.7, search.best.makespan * 0.004)
+  const heat = Math.max(search.hasModes ? 0.25 : 0.7, search.best.makespan * 0.004)
   if (worse <= 0 || -Math.log(1 - random()) * heat > worse) accept(search)
   if (search.sinceBetter > 800 + 60 * search.forwards.count) setOut(search)
 }
 
-/** After long without a better schedule: now from the best again, now from a new random order, so that no valley holds the search. */
+/** After long without a better schedule: from the best again, or from a new random order; the latter more often where tasks have one mode. */
 function setOut(search: ProjectSearch): void {
   search.sinceBetter = 0
   search.departures++
   const count = search.forwards.count
-  const fresh = search.departures % 3 !== 0
+  const fresh = (search.departures % 3 === 0) === search.hasModes
   const key = indices(count).map((task) => (fresh ? search.random() : (search.best.starts[task] ?? 0)))
   const list = indices(count).sort((a, b) => (key[a] ?? 0) - (key[b] ?? 0))
   if (!fresh) search.spare.modes.set(search.best.modes)
