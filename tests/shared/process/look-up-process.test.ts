@@ -121,6 +121,8 @@ describe('the elevation', () => {
     expect(found({ elevation: { feet: 8001 } })).toMatchObject({
       minutes: 40,
       band: '8,001-10,000 ft',
+      bandMinFeet: 8001,
+      rowKey: 'plums--boiling-water/boiling-water/hot/pint/8001-10000-ft',
       edition: '2010',
       source: { publication: expect.stringContaining('Utah') },
     })
