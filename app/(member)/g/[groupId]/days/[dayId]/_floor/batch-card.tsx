@@ -49,6 +49,11 @@ export function BatchCard({ batch, now, path, mayRun, mayLoad }: BatchCardProps)
         source={`${FILLED_WAIT_MINUTES} min: common practice`}
       />
       {mayLoad && <LinkButton href={`${path}/now/batches/${batch.id}`}>Which canner takes {batch.code}</LinkButton>}
+      {mayRun && !mayLoad && (
+        <LinkButton kind="plain" href={`${path}/now/batches/${batch.id}`}>
+          Batch {batch.code}
+        </LinkButton>
+      )}
     </div>
   )
 }

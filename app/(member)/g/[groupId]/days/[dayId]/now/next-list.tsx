@@ -6,7 +6,7 @@ import { recipeById } from '@/shared/recipes/recipe-library'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayBatches } from '@/shared/wording/say-load'
 
-/** What comes next at each kettle and each canner, by the plan. */
+/** What comes next at each kettle and each canner, by the plan, the earliest first. */
 export function NextList({ floor, path }: { floor: FloorNow; path: string }) {
   const batches = firstOf(
     floor.batches.filter(({ state }) => state === 'planned' || state === 'prepping'),
@@ -16,37 +16,44 @@ export function NextList({ floor, path }: { floor: FloorNow; path: string }) {
     floor.loads.filter(({ state }) => state === 'planned'),
     ({ canner }) => canner,
   )
-  if (batches.length + loads.length === 0) return null
+  const next = [
+    ...batches.map(([station, batch]) => ({
+      ...{ id: batch.id, at: batch.plannedStart, href: `${path}/now/batches/${batch.id}` },
+      words: (
+        <>
+          {station}: {productName(recipeById(batch.recipeId)?.title ?? '')}, start <b>{batch.code}</b>
+        </>
+      ),
+    })),
+    ...loads.map(([station, load]) => ({
+      ...{ id: load.id, at: load.plannedLoadAt, href: `${path}/now/loads/${load.id}` },
+      words: (
+        <>
+          {station}: load <b>{load.code}</b>
+          {sayWhat(floor.planned.get(load.code) ?? [])}
+        </>
+      ),
+    })),
+  ].sort((a, b) => a.at - b.at)
+  if (next.length === 0) return null
   return (
     <Sheet lid="flat" lidWords="To come" title="Next">
       <ul className="list">
-        {batches.map(([station, batch]) => (
-          <li key={batch.id}>
-            <Link className="way" href={`${path}/now/batches/${batch.id}`} prefetch={false}>
+        {next.map(({ id, at, href, words }) => (
+          <li key={id}>
+            <Link className="way" href={href} prefetch={false}>
               <span>
-                <b className="num">{formatClock(batch.plannedStart)}</b> {station}: {productName(recipeById(batch.recipeId)?.title ?? '')},
-                start <b>{batch.code}</b>
+                <b className="num">{formatClock(at)}</b> {words}
               </span>
             </Link>
           </li>
         ))}
-        {loads.map(([station, load]) => {
-          const planned = floor.planned.get(load.code) ?? []
-          return (
-            <li key={load.id}>
-              <Link className="way" href={`${path}/now/loads/${load.id}`} prefetch={false}>
-                <span>
-                  <b className="num">{formatClock(load.plannedLoadAt)}</b> {station}: load <b>{load.code}</b>
-                  {planned.length > 0 && `, ${sayBatches(planned)}`}
-                </span>
-              </Link>
-            </li>
-          )
-        })}
       </ul>
     </Sheet>
   )
 }
+
+const sayWhat = (batches: readonly string[]) => (batches.length > 0 ? `, ${sayBatches(batches)}` : '')
 
 /** The first thing at each station, in the order given. */
 function firstOf<Thing>(things: readonly Thing[], station: (thing: Thing) => string): (readonly [string, Thing])[] {

@@ -52,7 +52,7 @@ export default async function NowPage({ params }: { params: Promise<{ groupId: s
           </div>
         ))}
         {batches.map((batch) => (
-          <BatchCard key={batch.id} batch={batch} now={now} path={path} mayRun={mayRun} mayLoad={mayRun || mayLoad} />
+          <BatchCard key={batch.id} batch={batch} now={now} path={path} mayRun={mayRun} mayLoad={mayLoad} />
         ))}
       </div>
       <div className="floor-part stations">

@@ -71,7 +71,7 @@ function Standing({ page: { batch, lots, loads } }: { page: FloorBatchPage }) {
     batch.state === 'planned' && `Planned: on at ${formatClock(batch.plannedStart)}, filled by ${formatClock(batch.plannedFilled)}.`,
     batch.startedAt !== null && `On since ${formatClock(batch.startedAt)}.`,
     batch.filledAt !== null && `Filled at ${formatClock(batch.filledAt)}.`,
-    batch.waiting > 0 && `${batch.waiting} wait to be loaded.`,
+    batch.waiting > 0 && `Waiting to be loaded: ${sayJars(batch.waiting, batch.jarSize)}.`,
     loads.length > 0 && `Loaded: ${loads.join(', ')}.`,
     batch.state === 'abandoned' && `Given up. ${batch.note}`,
     lots.length > 0 && `In it: ${lots.map(({ code, item }) => `${code} ${item}`).join(', ')}.`,
