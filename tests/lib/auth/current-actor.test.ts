@@ -10,7 +10,10 @@ import { done, makeGroup, type TestGroup } from '../../support/two-groups'
 const jar = vi.hoisted(() => ({ token: '' }))
 
 vi.mock('next/headers', () => ({
-  cookies: async () => ({ getAll: () => [{ name: 'lidsong.session', value: jar.token }] }),
+  cookies: async () => {
+    const sent = [{ name: 'lidsong.session', value: jar.token }]
+    return { get: (name: string) => sent.find((cookie) => cookie.name === name), getAll: () => sent }
+  },
   headers: async () => new Headers(),
 }))
 
