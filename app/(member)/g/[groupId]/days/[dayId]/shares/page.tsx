@@ -79,6 +79,7 @@ export default async function SharesPageOfDay({ params }: { params: Promise<{ gr
 
 function headline(page: SharesPage, unchecked: number): string {
   if (unchecked > 0) return 'Not all seals are checked'
+  if (page.products.every(({ sealed }) => sealed === 0)) return 'No jar is sealed yet'
   const short = page.products.reduce((sum, { asked, given }) => sum + Math.max(0, asked - given), 0)
   if (short === 0) return 'Everyone gets what they asked for'
   return `${short} ${short === 1 ? 'jar' : 'jars'} short, shared by the day’s rule`
