@@ -11,6 +11,9 @@ import { ok, type Result, refuse } from '@/shared/result/result'
 /** How long one search may go on, in fillings tried for each load of the day. */
 const FILLINGS_TRIED_PER_JOB = 900
 
+/** So many times as much is tried before a day that no bound forbids is called not fitting. */
+const TIMES_BEFORE_REFUSAL = 8
+
 /** Why there is no plan, before anybody looked for a way out. */
 export type PlainRefusal = Omit<PlanRefusal, 'waysOut'>
 
@@ -31,7 +34,7 @@ export function planOnce(problem: DayProblem, fillingsPerJob = FILLINGS_TRIED_PE
   let left = fillingsPerJob * jobs.length * 2
   for (const canners of cannerSets(problem)) {
     const effort: Effort = { left: Math.ceil(left / 2) }
-    const best = searchOrders({ problem, jobs, canners, blocked, effort }, bound)
+    const best = searchOrders({ problem, jobs, canners, blocked, effort, effortInTime: effort.left * TIMES_BEFORE_REFUSAL }, bound)
     if (best) return ok(assemblePlan(problem, best, bound))
     left -= Math.ceil(left / 2)
   }

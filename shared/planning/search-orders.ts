@@ -22,6 +22,9 @@ const TRIES_FOR_JOBS = 4_000
 /** Loads placed while looking for a timetable that meets the bound. */
 const PLACEMENTS_AT_BOUND = 150
 
+/** Loads placed while looking for one that ends in time at all. */
+const PLACEMENTS_IN_TIME = 3000
+
 type Manner = { readonly operators: OperatorRule; readonly fill: FillRule; readonly fills?: ReadonlyMap<SplitJob, FillRule> }
 
 const MANNERS: readonly [Manner, ...Manner[]] = [
@@ -40,13 +43,15 @@ export type OrderSearch = {
   readonly canners: readonly PlanCanner[]
   readonly blocked: Blocked
   readonly effort: Effort
+  /** Fillings that may be tried beyond `effort` where nothing was found with it. */
+  readonly effortInTime: number
 }
 
 /**
  * The best timetable found over orders of loads, or null.
  *
- * First a depth-first search for a timetable that ends at the bound, then one timetable for each rule of thumb, then exchanges of two
- * loads. Steps are counted, never timed: the same day always gives the same timetable.
+ * First a depth-first search for a timetable that ends at the bound, then one timetable for each rule of thumb, then, where none of them
+ * fits, a depth-first search for any that ends in time, then exchanges of two loads. Steps are counted, never timed: the same day always gives the same timetable.
  *
  * @param bound - no timetable ends earlier; reaching it ends the search
  */
@@ -69,12 +74,26 @@ export function searchOrders(search: OrderSearch, bound: KitchenTime): Timetable
   for (const [rule, arrange] of Object.entries(ORDER_RULES)) {
     for (const manner of MANNERS) attempt(arrange(search.problem, search.jobs), rule, manner)
   }
+  if (!best) {
+    const rescued = endInTime(search)
+    if (rescued) ({ timetable: best, manner: bestManner, order } = rescued)
+  }
   const tries = Math.min(TRIES, Math.ceil(TRIES_FOR_JOBS / Math.max(1, search.jobs.length)))
   for (let step = 0; step < tries; step++) {
     const manner = MANNERS[step % MANNERS.length]
     if (manner) attempt(swapTwo(order, step), 'exchange', manner)
   }
   return best && shortenWaits(search, best, bestManner)
+}
+
+/** Where no rule of thumb fits all loads in: the same depth-first search, for any timetable that ends in time. */
+function endInTime(spent: OrderSearch): { timetable: Timetable; manner: Manner; order: readonly SplitJob[] } | null {
+  const search = { ...spent, effort: { left: spent.effortInTime } }
+  for (const manner of MANNERS) {
+    const timetable = meetBound(search, search.problem.window.cannersEmptyBy, manner, PLACEMENTS_IN_TIME)
+    if (timetable) return { timetable, manner, order: timetable.jobs.map((placed) => placed.job) }
+  }
+  return null
 }
 
 /** Fills each batch nearer to its load where the finish stays the same: hot jars should not stand about, and a late cook has room. */
@@ -152,9 +171,9 @@ function idleLeft(context: PlacingContext, left: readonly SplitJob[], { method }
   return open - needed
 }
 
-function meetBound(search: OrderSearch, bound: KitchenTime, manner: Manner): Timetable | null {
+function meetBound(search: OrderSearch, bound: KitchenTime, manner: Manner, placements = PLACEMENTS_AT_BOUND): Timetable | null {
   const context = startContext(search, manner)
-  const budget = { placements: PLACEMENTS_AT_BOUND }
+  const budget = { placements }
   const placed = goDeeper(context, search.jobs, bound, budget)
   return placed && timetableOf(context, placed, 'no idle canner')
 }
