@@ -39,7 +39,7 @@ export const POLICY = {
   'edit-day': row('any', 'none', 'none', 'none', 'none', 'none'),
   'see-claims': row('any', 'any', 'any', 'any', 'none', 'none'),
   'claim-jars': row('any', 'own', 'own', 'own', 'none', 'none'),
-  'see-pledges': row('any', 'any', 'own', 'own', 'none', 'none'),
+  'see-pledges': row('any', 'any', 'own', 'own', 'own', 'none'),
   pledge: row('any', 'own', 'own', 'own', 'own', 'none'),
   'see-plan': row('any', 'any', 'any', 'any', 'any', 'none'),
   'plan-day': row('any', 'none', 'none', 'none', 'none', 'none'),

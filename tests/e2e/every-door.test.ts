@@ -53,7 +53,7 @@ const DOORS: Readonly<Record<string, Door>> = {
   '/g/[groupId]/days/[dayId]': { open: 'olpmhv' },
   '/g/[groupId]/days/[dayId]/recipes': { open: 'olpmhv' },
   '/g/[groupId]/days/[dayId]/claims': { open: 'olpm' },
-  '/g/[groupId]/days/[dayId]/pledges': { open: 'olpm' },
+  '/g/[groupId]/days/[dayId]/pledges': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/plan': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/wall': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/mine': { open: 'olpmh' },
