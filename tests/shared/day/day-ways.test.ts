@@ -23,7 +23,7 @@ describe('the pages of a day', () => {
     expect(pages('station-lead', 'resting')).toEqual([...BEFORE, ...FLOOR, 'seal-check', 'shares', 'labels', 'reckoning'])
     expect(pages('operator', 'resting')).toEqual([...BEFORE, ...FLOOR, 'seal-check', 'shares', 'reckoning'])
     expect(pages('member', 'resting')).toEqual([...BEFORE, ...FLOOR, 'shares', 'reckoning'])
-    expect(pages('helper', 'running')).toEqual(['recipes', 'plan', ...FLOOR])
+    expect(pages('helper', 'running')).toEqual(['recipes', 'pledges', 'plan', ...FLOOR])
     expect(pages('visitor', 'running')).toEqual(['recipes'])
   })
 })
