@@ -186,16 +186,18 @@ test('buys lids, starts the day and writes down what came in', async () => {
   await shot(desk, '09-ingredients')
 })
 
-test('runs ten loads as they were written down that evening', async () => {
+test('runs ten loads as they were written down that evening, canner 2 from a phone', async ({ browser }) => {
   test.setTimeout(600_000)
-  for (const load of LOADS) await runLoad(load)
+  const phone = await (await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true })).newPage()
+  await signIn(phone, group.addressOf('Gil'))
+  for (const load of LOADS) await runLoad(load.canner === 'BW2' ? phone : desk, load)
   await desk.goto(`${day}/now`)
   await shot(desk, '11-now-after')
 })
 
 test('lets the jars rest, and finds two lids up the next day', async () => {
   await desk.getByText('The evening is over').click()
-  await press('Let the jars rest', minutes('22:15'))
+  await press(desk, 'Let the jars rest', minutes('22:15'))
   await expect(desk).toHaveURL(/seal-check$/)
   await expect(desk.getByRole('heading', { name: '76 jars to check' })).toBeVisible()
   for (const { batch, unsealedNextDay } of LOADS) {
@@ -262,10 +264,10 @@ const minutes = (clock: string) => Number(clock.slice(0, 2)) * 60 + Number(clock
 const clock = (time: number) => `${String(Math.floor(time / 60)).padStart(2, '0')}:${String(time % 60).padStart(2, '0')}`
 
 /** Types a time into the form around a button, presses it, and waits until it is saved: a saved form never comes back with the same key. */
-async function press(button: RegExp | string, at: number) {
-  const form = desk
+async function press(page: Page, button: RegExp | string, at: number) {
+  const form = page
     .locator('form')
-    .filter({ has: desk.getByRole('button', { name: button }) })
+    .filter({ has: page.getByRole('button', { name: button }) })
     .last()
   const key = await form.locator('input[name=_key]').getAttribute('value')
   // On a demo day the entry stands open where the clock would still have to run.
@@ -273,43 +275,45 @@ async function press(button: RegExp | string, at: number) {
   if (!(await time.isVisible())) await form.getByText('At another time').click()
   await time.fill(clock(at))
   await form.getByRole('button', { name: button }).click()
-  await expect(desk.locator(`input[name=_key][value="${key}"]`)).toHaveCount(0)
+  await expect(page.locator(`input[name=_key][value="${key}"]`)).toHaveCount(0)
 }
 
-async function runLoad(load: LoadActual) {
+async function runLoad(page: Page, load: LoadActual) {
   const loadedAt = minutes(load.loadedAt)
-  await desk.goto(`${day}/now`)
-  await desk
+  await page.goto(`${day}/now`)
+  await page
     .getByRole('link', { name: new RegExp(`${load.batch}\\b`) })
     .first()
     .click()
-  await press(`Start ${load.batch}`, loadedAt - 30)
-  await desk.goto(`${day}/now`)
-  await desk
+  await press(page, `Start ${load.batch}`, loadedAt - 30)
+  await page.goto(`${day}/now`)
+  await page
     .getByRole('link', { name: new RegExp(`${load.batch}\\b`) })
     .first()
     .click()
-  await desk.getByLabel('How many jars are full?').fill(String(load.jarsIn))
-  await desk.getByLabel('Lids from which lot?').selectOption({ label: 'LID-27' })
-  await press(`All jars of ${load.batch} are full`, loadedAt - 2)
-  await desk
+  await page.getByLabel('How many jars are full?').fill(String(load.jarsIn))
+  await page.getByLabel('Lids from which lot?').selectOption({ label: 'LID-27' })
+  await press(page, `All jars of ${load.batch} are full`, loadedAt - 2)
+  await page
     .getByRole('link', { name: /load L\d+, planned/ })
     .first()
     .click()
-  await expect(desk).toHaveURL(/\/now\/loads\//)
-  const page = new URL(desk.url()).pathname
-  await desk.getByLabel(load.canner, { exact: true }).check()
-  await desk.getByLabel(load.canner === 'BW1' ? 'Ada' : 'Gil', { exact: true }).check()
-  await press('Jars are in, lid on', loadedAt)
-  await expect(desk).toHaveURL(/\/now$/)
-  if (load.load === 'L03') await shot(desk, '10-now-running')
+  await expect(page).toHaveURL(/\/now\/loads\//)
+  const path = new URL(page.url()).pathname
+  await page.getByLabel(load.canner, { exact: true }).check()
+  await page.getByLabel(load.canner === 'BW1' ? 'Ada' : 'Gil', { exact: true }).check()
+  await press(page, 'Jars are in, lid on', loadedAt)
+  await expect(page).toHaveURL(/\/now$/)
+  if (load.load === 'L03') await shot(page, '10-now-phone')
+  if (load.load === 'L04') await shot(page, '10-now-desk')
   const done = loadedAt + load.atTempAfterMinutes + load.processedMinutes
-  await desk.goto(page)
-  await press('At a full boil now', loadedAt + load.atTempAfterMinutes)
+  await page.goto(path)
+  await press(page, 'At a full boil now', loadedAt + load.atTempAfterMinutes)
   for (let jar = 0; jar < load.broken; jar++) {
-    await desk.getByText('A jar broke').click()
-    await press('Note the broken jar', loadedAt + load.atTempAfterMinutes)
+    await page.getByText('A jar broke').click()
+    await press(page, 'Note the broken jar', loadedAt + load.atTempAfterMinutes)
   }
-  await press('Burner off', done)
-  await press(`${load.canner} is empty`, done + 10)
+  if (load.load === 'L03') await shot(page, '10-load-phone')
+  await press(page, 'Burner off', done)
+  await press(page, `${load.canner} is empty`, done + 10)
 }
