@@ -22,7 +22,7 @@ export function ProcessClock({ minutes, endsAt, serverNow, began, ends }: Proces
   return (
     <>
       <div className="count" role="timer">
-        <span className="num">{clock.left}</span>
+        <span className={clock.left.length > 4 ? 'num long' : 'num'}>{clock.left}</span>
         <span>{clock.isOver ? 'time is up' : 'min left'}</span>
       </div>
       <MinuteRule minutes={minutes} minutesDone={clock.minutesDone} />
