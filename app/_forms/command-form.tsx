@@ -1,10 +1,13 @@
 'use client'
 
 import { type FormEvent, type ReactNode, startTransition, useActionState, useRef, useState } from 'react'
+import { useRouter } from 'next/navigation'
 import { useForm } from 'react-hook-form'
 import { Notice } from '@/app/_ui/notice'
 import { checkEntries, type Values } from './check-entries'
 import { FormContext } from './form-context'
+import type { FormState } from './form-state'
+import { eventAddress, sendEvent } from './send-event'
 import { submitCommand } from './submit-command'
 
 interface CommandFormProps {
@@ -33,14 +36,26 @@ export function CommandForm(props: CommandFormProps) {
 }
 
 function OneForm({ command, groupId, formKey, next, fixed = {}, className, children }: CommandFormProps) {
-  const [state, submit] = useActionState(submitCommand, {})
+  const [posted, submit] = useActionState(submitCommand, {})
+  const [sent, setSent] = useState<FormState | null>(null)
+  const state = sent ?? posted
+  const router = useRouter()
+  const address = eventAddress(command, groupId, fixed.dayId)
   const element = useRef<HTMLFormElement>(null)
   const form = useForm<Values>({ mode: 'onTouched', resolver: checkEntries(command, element) })
 
   function send(event: FormEvent<HTMLFormElement>) {
     event.preventDefault()
-    const sent = new FormData(event.currentTarget)
-    form.handleSubmit(() => startTransition(() => submit(sent)))(event)
+    const filled = new FormData(event.currentTarget)
+    form.handleSubmit(() => startTransition(() => (address ? note(address, filled) : submit(filled))))(event)
+  }
+
+  async function note(to: string, filled: FormData) {
+    const answer = await sendEvent(to, command, filled)
+    setSent(answer)
+    if (answer) return
+    router.push(next)
+    router.refresh()
   }
 
   return (

@@ -190,9 +190,32 @@ test('runs ten loads as they were written down that evening, canner 2 from a pho
   test.setTimeout(600_000)
   const phone = await (await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true })).newPage()
   await signIn(phone, group.addressOf('Gil'))
+  let events = 0
+  for (const page of [desk, phone]) page.on('request', (request) => void (/\/api\/v1\/.*\/events$/.test(request.url()) && events++))
   for (const load of LOADS) await runLoad(load.canner === 'BW2' ? phone : desk, load)
   await desk.goto(`${day}/now`)
   await shot(desk, '11-now-after')
+  // Start, fill, load, boil, off, empty for each load, and one jar that broke.
+  expect(events).toBe(LOADS.length * 6 + 1)
+})
+
+test('counts a small burn once, although the answer to the first tap is lost', async () => {
+  await desk.getByText('Somebody was hurt, or nearly').click()
+  await desk.getByLabel('What happened?').fill('Small steam burn, left forearm')
+  await desk.getByLabel('What was done?').fill('Cool running water, first-aid book entry')
+  await desk.route('**/events', async (route) => {
+    await route.fetch()
+    await route.abort()
+  })
+  const form = desk.locator('form').filter({ has: desk.getByRole('button', { name: 'Write it down' }) })
+  await form.getByText('At another time').click()
+  await form.getByLabel('Time on the kitchen clock').fill('19:10')
+  await form.getByRole('button', { name: 'Write it down' }).click()
+  await expect(desk.getByText('Not sure whether it was saved.')).toBeVisible()
+  await desk.unroute('**/events')
+  const answer = desk.waitForResponse(/\/events$/)
+  await form.getByRole('button', { name: 'Write it down' }).click()
+  expect((await answer).headers()['idempotent-replayed']).toBe('true')
 })
 
 test('lets the jars rest, and finds two lids up the next day', async () => {
