@@ -24,10 +24,6 @@ export function waysForward(refusal: ProcessRefusal, typed: FinderTyped): WayFor
       return refusal.options.length > 0
         ? refusal.options.map((option) => ({ label: `Pressure ${option} of the table`, typed: { ...rest, option: String(option) } }))
         : [{ label: 'The only pressure of the table', typed: rest }]
-    case 'no-verified-process':
-      return refusal.differentRecipe === null
-        ? published(refusal, rest)
-        : [{ label: `Another recipe: ${refusal.differentRecipe}`, typed: { ...rest, food: refusal.differentRecipe } }]
     default:
       return published(refusal, rest)
   }

@@ -57,7 +57,7 @@ export type ProcessRefusal =
   | Refused<'food-ambiguous', { readonly candidates: readonly string[] }>
   | Refused<'food-never-canned'>
   | Refused<'method-never-safe', { readonly method: UnsafeMethod }>
-  | Refused<'no-verified-process', { readonly lookIn: string; readonly differentRecipe: string | null }>
+  | Refused<'no-verified-process', { readonly lookIn: string }>
   | Refused<'low-acid-needs-pressure'>
   | Refused<'steam-acid-only'>
   | Refused<'steam-over-45-minutes', { readonly minutes: number }>

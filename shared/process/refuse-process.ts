@@ -1,5 +1,5 @@
 import { publishedAlternatives } from './alternatives'
-import { type Food, type FoodNameProblem, FOODS } from './food-names'
+import type { Food, FoodNameProblem } from './food-names'
 import type { GaugeProblem } from './gauge-rule'
 import type { HazardId } from './hazards'
 import { type CannerKind, largestJarFor, packsFor, type ReadyLine } from './process-index'
@@ -119,10 +119,7 @@ function refuseMethod(
   const held = UNVERIFIED_ROWS.find(
     (row) => row.foodId === food.id && (row.gauge ?? row.method) === (canner === 'atmospheric-steam' ? 'boiling-water' : canner),
   )
-  if (held !== undefined) {
-    const differentRecipe = FOODS.get(held.differentRecipe ?? '')?.name ?? null
-    return { ...base, code: 'no-verified-process', lookIn: held.lookIn, differentRecipe }
-  }
+  if (held !== undefined) return { ...base, code: 'no-verified-process', lookIn: held.lookIn }
   return { ...base, code: 'method-not-published', method: method as Exclude<typeof method, UnsafeMethod>, gauge }
 }
 

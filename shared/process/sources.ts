@@ -19,6 +19,11 @@ export const nchfp = cited(
   'National Center for Home Food Preservation, University of Georgia',
   'adapted from USDA AIB No. 539, 2015 revision',
 )
+/** National Center for Home Food Preservation, read in two independent reproductions of its text; the page of the Center itself was not read. */
+export const nchfpReproduced = cited(
+  'National Center for Home Food Preservation, University of Georgia',
+  'as reproduced twice from its text; USDA Complete Guide to Home Canning, Guide 3, carries the same recipe',
+)
 /** Michigan State University Extension reprint of AIB 539. */
 export const michiganState = cited('Michigan State University Extension, Preserving Food Safely', '1997, reproducing USDA AIB No. 539')
 /** University of Florida IFAS tables for acid foods in pressure canners. */

@@ -1,7 +1,7 @@
 import type { Gauge, Method } from '@/shared/kitchen/methods'
 import type { Acidity } from './published-row'
 
-/** A row that is known to exist but was not read in its publication: a name and where to look, and no figure at all. `differentRecipe` is the food id of the nearest one that was read. */
+/** A row that is known to exist but was not read in its publication: a name and where to look, and no figure at all. */
 export type UnverifiedRow = {
   readonly id: string
   readonly foodId: string
@@ -10,7 +10,6 @@ export type UnverifiedRow = {
   readonly method: Method
   readonly gauge: Gauge | null
   readonly lookIn: string
-  readonly differentRecipe?: string
 }
 
 const GUIDE = 'USDA Complete Guide to Home Canning, Agriculture Information Bulletin No. 539, 2015 revision'
@@ -61,15 +60,5 @@ export const UNVERIFIED_ROWS: readonly UnverifiedRow[] = [
     method: 'boiling-water',
     gauge: null,
     lookIn: `${GUIDE}, Guide 6, Pickled dilled beans, Table 1`,
-  },
-  {
-    id: 'tomato-paste-salsa--boiling-water',
-    foodId: 'tomato-paste-salsa',
-    food: 'Tomato and tomato-paste salsa, tested recipe',
-    acidity: 'acidified',
-    method: 'boiling-water',
-    gauge: null,
-    lookIn: 'National Center for Home Food Preservation, Tomato/tomato paste salsa',
-    differentRecipe: 'chile-salsa',
   },
 ]

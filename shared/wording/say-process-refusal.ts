@@ -86,7 +86,7 @@ function whatToDo(refusal: ProcessRefusal): string {
     case 'food-never-canned':
       return 'Freeze it or keep it in the fridge.'
     case 'no-verified-process':
-      return `The table is in ${refusal.lookIn}. Ask a cooperative extension office.${anotherRecipe(refusal.differentRecipe)}`
+      return `The table is in ${refusal.lookIn}. Ask a cooperative extension office.`
     case 'gauge-needed':
       return 'Choose dial gauge or weighted gauge.'
     case 'gauge-untested':
@@ -114,9 +114,6 @@ function whatToDo(refusal: ProcessRefusal): string {
       return ASK
   }
 }
-
-const anotherRecipe = (name: string | null): string =>
-  name === null ? '' : ` A different recipe has a published process, which is not for this one: ${name}.`
 
 const cannerWithGauge = (method: Method, gauge: Gauge | null): string =>
   method === 'pressure' && gauge !== null ? `${cannerName(method)} with a ${gauge} gauge` : cannerName(method)

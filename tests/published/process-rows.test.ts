@@ -24,6 +24,7 @@ const PUBLICATIONS: Record<string, [publication: string, edition: string]> = {
   'AIB 539 NCHFP': ['Agriculture Information Bulletin No. 539', 'National Center for Home Food Preservation'],
   'AIB 539 reworded': ['USDA AIB No. 539', 'reworded'],
   'NCHFP 2015': ['National Center for Home Food Preservation', '2015 revision'],
+  'NCHFP reproduced': ['National Center for Home Food Preservation', 'reproduced twice from its text'],
   'UF FCS8276': ['FCS8276', 'USDA Extension Service'],
   'UF FCS8277': ['FCS8277', 'USDA Extension Service'],
   'Missouri (AIB 539)': ['University of Missouri Extension', 'AIB No. 539'],
@@ -38,10 +39,10 @@ const PUBLICATIONS: Record<string, [publication: string, edition: string]> = {
 }
 
 describe('the published rows', () => {
-  it('are 137 read rows and six unread ones, for 75 foods and a salsa that has none', () => {
-    expect(TABLE).toHaveLength(137)
-    expect(PUBLISHED_ROWS).toHaveLength(137)
-    expect(UNVERIFIED_ROWS).toHaveLength(6)
+  it('are 138 read rows and five unread ones, for 76 foods', () => {
+    expect(TABLE).toHaveLength(138)
+    expect(PUBLISHED_ROWS).toHaveLength(138)
+    expect(UNVERIFIED_ROWS).toHaveLength(5)
     expect(FOODS.size).toBe(76)
   })
 
@@ -115,6 +116,9 @@ describe('a look-up', () => {
   })
 })
 
+/** Rows that were read after the collection was closed. */
+const READ_SINCE = ['tomato-paste-salsa--boiling-water']
+
 const REFERENCE = fileURLToPath(new URL('../../../shared/reference/canning/processes.json', import.meta.url))
 
 // The collection is a hand-over beside the checkout, never part of it: where it is, the two transcriptions are compared.
@@ -126,7 +130,8 @@ else {
       const { processes } = JSON.parse(readFileSync(REFERENCE, 'utf8')) as { processes: ReferenceRow[] }
       const read = processes.filter(({ verification }) => verification === 'page')
       const lines = Object.fromEntries(read.map((row) => [row.id, new Set(row.schedules.flatMap((schedule) => referenceLines(schedule)))]))
-      expect(lines).toEqual(Object.fromEntries(TABLE.map((row) => [row.id, new Set(row.lines.flatMap(tableLines))])))
+      const compared = TABLE.filter(({ id }) => !READ_SINCE.includes(id))
+      expect(lines).toEqual(Object.fromEntries(compared.map((row) => [row.id, new Set(row.lines.flatMap(tableLines))])))
     })
   })
 }

@@ -201,6 +201,8 @@ hot pint: 0-1000=15 1001-6000=20 6001-=25
 hot pint: 0-1000=15 1001-6000=20 6001-=25
 # chile-salsa--boiling-water | Chile salsa (hot tomato-pepper sauce), tested recipe | acidified | 0.5 in. | - | recipe | MSU 1997: Chile salsa (item 01600882)
 hot pint: 0-1000=15 1001-6000=20 6001-8000=25
+# tomato-paste-salsa--boiling-water | Tomato and tomato-paste salsa, tested recipe | acidified | 0.5 in. | - | recipe | NCHFP reproduced: Tomato/Tomato Paste Salsa, Table 1
+hot pint: 0-1000=15 1001-6000=20 6001-=25
 # dill-pickles-fresh-pack--boiling-water | Quick fresh-pack dill pickles | acidified | 0.5 in. | - | recipe | MSU 1997: Quick fresh-pack dill pickles, Guide 6:20 (item 01600865)
 raw pint: 0-1000=10 1001-6000=15 6001-=20
 raw quart: 0-1000=15 1001-6000=20 6001-=25
@@ -234,7 +236,6 @@ tomatoes-crushed--weighted | acidified
 tomato-juice--weighted | acidified
 sauerkraut--boiling-water | acid
 dilled-beans--boiling-water | acidified
-tomato-paste-salsa--boiling-water | acidified
 `
 
 /**

@@ -1,5 +1,5 @@
 import { dialBands, endingAt8000, fourBands, threeBands, weightedBands, type PublishedRow } from '../published-row'
-import { aib1994, aibLater, californiaKetchup, michiganState, missouriAib, nchfp } from '../sources'
+import { aib1994, aibLater, californiaKetchup, michiganState, missouriAib, nchfp, nchfpReproduced } from '../sources'
 import { HOT, inTheRecipe, OPTIONS_NOT_SIZES, PINT, PINT_QUART, QUART, TOMATO_ACID, VINEGAR_IN_THE_RECIPE } from './repeated'
 
 /** Tomato juices, sauces, ketchup and salsa, as printed. */
@@ -190,6 +190,24 @@ export const TOMATO_JUICE_AND_SAUCES: readonly PublishedRow[] = [
     disagreements: [
       'The National Center and Oklahoma State Extension print the top band open, above 6,000 ft. The stricter close at 8,000 ft is used.',
     ],
+  },
+  {
+    id: 'tomato-paste-salsa--boiling-water',
+    foodId: 'tomato-paste-salsa',
+    food: 'Tomato and tomato-paste salsa, tested recipe',
+    acidity: 'acidified',
+    method: 'boiling-water',
+    gauge: null,
+    headspaceInches: 0.5,
+    acidification: inTheRecipe(
+      '2 cups bottled lemon or lime juice to 3 quarts tomatoes; proportions are fixed. Never vinegar in its place.',
+    ),
+    packLimits:
+      'Simmer 30 min before filling. The only safe change is in the amount of spices and herbs: never change the proportions of vegetables to acid and tomatoes.',
+    schedules: [{ packs: HOT, jars: PINT, bands: threeBands(15, 20, 25) }],
+    source: nchfpReproduced('Tomato/Tomato Paste Salsa, Table 1'),
+    readers: 2,
+    notes: ['Read in two independent reproductions of the text, which agree; the page of the National Center itself was not read.'],
   },
   {
     id: 'spaghetti-sauce-meatless--dial',

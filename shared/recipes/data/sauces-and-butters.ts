@@ -1,4 +1,4 @@
-import { aib1994, aibNchfp, michiganState, nchfp } from '@/shared/process/sources'
+import { aib1994, aibNchfp, michiganState, nchfp, nchfpReproduced } from '@/shared/process/sources'
 import { buildRecipe, commonPractice, HALF_PINT_OR_PINT, PINT_OR_QUART, type RecipeFacts } from '../build-recipe'
 import type { Ingredient, ProcessBinding, Recipe } from '../recipe'
 
@@ -19,8 +19,8 @@ export const SAUCES_AND_BUTTERS: readonly Recipe[] = [
     title: 'Tomato and tomato-paste salsa',
     productLetter: 'S',
     pattern: 'tomato',
-    source: nchfp('Tomato/tomato paste salsa'),
-    process: null,
+    source: nchfpReproduced('Tomato/Tomato Paste Salsa'),
+    process: boilingWater('tomato-paste-salsa'),
     jars: HALF_PINT_OR_PINT,
     defaultJar: 'pint',
     batch: { jar: 'pint', yield: { low: 7, typical: 8, high: 9 }, produce: 'slicing tomatoes', producePounds: 7 },
@@ -37,15 +37,17 @@ export const SAUCES_AND_BUTTERS: readonly Recipe[] = [
       cups('bottled lemon or lime juice', 2),
       { item: 'salt', amount: 1, unit: 'us-tbsp' },
       { item: 'sugar', amount: 1, unit: 'us-tbsp' },
+      { item: 'ground cumin', amount: 1, unit: 'us-tbsp', optional: true },
+      { item: 'oregano leaves', amount: 2, unit: 'us-tbsp', optional: true },
+      { item: 'black pepper', amount: 1, unit: 'us-tsp' },
     ],
     ingredientList: 'complete',
     acidFood: true,
     notes: [
-      FIXED,
+      'The only safe change is in the amount of spices and herbs; the proportions of vegetables to acid and tomatoes are fixed.',
       'Never swap the juice for vinegar.',
       GLOVES,
       'Simmer 30 min of the kettle time. 7 lb for 3 qt chopped is a planning figure (common practice).',
-      'No verified process is held: ask a cooperative extension office, or keep the jars in the fridge or freezer. Chile salsa has a published one; it is a different recipe, and its time is not for this.',
     ],
   }),
   sauce({

@@ -59,22 +59,24 @@ describe('the finder', () => {
   it('refuses a food without any verified row whatever else is said', () => {
     const published = new Set(PUBLISHED_ROWS.map(({ foodId }) => foodId))
     const bare = UNVERIFIED_ROWS.filter(({ foodId }) => !published.has(foodId))
-    expect(bare.map(({ foodId }) => foodId).sort()).toEqual(['dilled-beans', 'orange-marmalade', 'sauerkraut', 'tomato-paste-salsa'])
+    expect(bare.map(({ foodId }) => foodId).sort()).toEqual(['dilled-beans', 'orange-marmalade', 'sauerkraut'])
     for (const { foodId } of bare) {
       const answer = answerFinder({ food: foodId })
       expect(answer.kind === 'refused' && answer.refusal.code).toBe('no-verified-process')
     }
   })
 
-  it('leads from the salsa without a time to the chile salsa that has one, as another recipe', () => {
-    const typed = { food: 'tomato-paste-salsa', jar: 'pint', method: 'boiling-water', elevation: '650', unit: 'ft' }
-    const answer = ask(typed)
-    if (answer.kind !== 'refused') return expect.unreachable()
-    const [way, ...others] = waysForward(answer.refusal, typed)
-    expect(others).toEqual([])
-    expect(way?.label).toMatch(/^Another recipe: Chile salsa/)
-    expect(adviceBeside(answer.refusal)).toMatch(/Ask a cooperative extension office\. A different recipe .*not for this one: Chile salsa/)
-    expect(way && ask(way.typed)).toMatchObject({ kind: 'process', process: { foodId: 'chile-salsa', minutes: 15 } })
+  it('answers the tomato and tomato-paste salsa from its own row, in half-pints by the rule for smaller jars', () => {
+    const typed = { food: 'tomato-paste-salsa', jar: 'half-pint', method: 'boiling-water', elevation: '6001', unit: 'ft' }
+    expect(ask(typed)).toMatchObject({
+      kind: 'process',
+      process: {
+        foodId: 'tomato-paste-salsa',
+        jarRow: 'pint',
+        minutes: 25,
+        jarNote: expect.stringMatching(/half-pint goes at the pint time/),
+      },
+    })
   })
 
   it('refuses above every table instead of offering a way that ends below', () => {

@@ -32,16 +32,15 @@ describe('the recipe library', () => {
     expect(get(id)).toMatchObject({ process: { foodId, pack }, defaultJar: jar, productLetter: letter })
   })
 
-  it('keeps the tomato and tomato-paste salsa with its source, for fridge or freezer, and tells it from chile salsa', () => {
+  it('binds the tomato and tomato-paste salsa to its own row, not to that of chile salsa, and says what may be changed', () => {
     expect(get('salsa')).toMatchObject({
-      process: null,
+      process: { foodId: 'tomato-paste-salsa', pack: 'hot', method: 'boiling-water' },
       defaultJar: 'pint',
       productLetter: 'S',
-      source: { section: 'Tomato/tomato paste salsa' },
+      source: { section: 'Tomato/Tomato Paste Salsa' },
     })
-    expect(get('salsa').notes.at(-1)).toMatch(
-      /No verified process .* extension office.*fridge or freezer\. Chile salsa .* different recipe/,
-    )
+    expect(get('chile-salsa').process).toMatchObject({ foodId: 'chile-salsa' })
+    expect(get('salsa').notes.join(' ')).toMatch(/only safe change .* spices and herbs.*Never swap the juice for vinegar/)
   })
 
   it.each(RECIPES)('$id: every jar it allows has a process at sea level, or it says fridge or freezer', (recipe) => {

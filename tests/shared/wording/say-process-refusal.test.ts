@@ -23,11 +23,6 @@ describe('a refusal', () => {
       /No verified process is held for Sauerkraut/,
       /The table is in .*Guide 6, Sauerkraut.*Ask a cooperative extension office\.$/,
     ],
-    [
-      { food: 'tomato-paste-salsa' },
-      /No verified process is held for Tomato and tomato-paste salsa/,
-      /Ask a cooperative extension office\. A different recipe has a published process, which is not for this one: Chile salsa/,
-    ],
     [{ food: 'green-beans' }, /low-acid: only a pressure canner/, /pressure canner with a dial gauge/],
     [{ food: 'green-beans', method: 'atmospheric-steam' }, /a steam canner is for acid food only/, /Published instead/],
     [
