@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { JAR_SIZES } from '@/shared/kitchen/jar-sizes'
 import { GAUGES, METHODS, PACKS } from '@/shared/kitchen/methods'
 import type { DayPlan } from '@/shared/planning/day-plan'
-import type { DayProblem } from '@/shared/planning/day-problem'
+import { type DayProblem, LOCKED_TASKS } from '@/shared/planning/day-problem'
 
 /** Plans are read back from the database as they were saved; a reader that does not know what it reads must say so, not guess. */
 
@@ -256,6 +256,15 @@ const Preparation = z.object({
   cycle: Cycle,
 })
 
+const Lock = z.object({
+  preparationId: z.string(),
+  batch: z.number(),
+  task: z.enum(LOCKED_TASKS),
+  at: Time.nullable(),
+  equipmentId: z.string().nullable(),
+  personId: z.string().nullable(),
+})
+
 /** What a saved timetable was made for, as it is read back. */
 export const SavedDayProblem: z.ZodType<DayProblem> = z.object({
   dayId: z.string(),
@@ -277,4 +286,5 @@ export const SavedDayProblem: z.ZodType<DayProblem> = z.object({
     }),
   ),
   preparations: z.array(Preparation),
+  locks: z.array(Lock).optional(),
 })

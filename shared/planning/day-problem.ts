@@ -187,6 +187,29 @@ export type Minding = {
   readonly alongside: 'kettles' | 'nothing'
 }
 
+/** What a hand-made lock can hold: a load at its canner, cooking, filling, preparing or jar washing of one kettle batch. */
+export const LOCKED_TASKS = ['load', 'cook', 'fill', 'prep', 'wash'] as const
+export type LockedTask = (typeof LOCKED_TASKS)[number]
+
+/**
+ * A task that somebody fixed by hand: the planner plans round it or refuses and names it. At least one of minute, equipment and person is set.
+ *
+ * Batches are named by preparation and number, because codes follow the order of cooking and would move with it.
+ */
+export type PlanLock = {
+  readonly preparationId: string
+  /** Kettle batch of the preparation, counted from 1 as in the batch's id. */
+  readonly batch: number
+  /** 'load' is the load that the batch goes into; of several loads the first. */
+  readonly task: LockedTask
+  /** Starts at this minute. */
+  readonly at: KitchenTime | null
+  /** Canner of a load, kettle of cooking. */
+  readonly equipmentId: string | null
+  /** Who minds the load, or is in the team of the task. */
+  readonly personId: string | null
+}
+
 /** Everything the planner may know about one session. Plain data, the same on server, phone and in tests. */
 export type DayProblem = {
   readonly dayId: string
@@ -202,4 +225,6 @@ export type DayProblem = {
   readonly households: readonly PlanHousehold[]
   readonly minding: readonly Minding[]
   readonly preparations: readonly PlanPreparation[]
+  /** Tasks fixed by hand; none when left out. */
+  readonly locks?: readonly PlanLock[]
 }
