@@ -8,7 +8,7 @@ import { sayAct, sayCalled } from '@/shared/wording/say-act'
 import type { Planned } from '../plan-drawing'
 
 /** "Finish 21:31, 4 min to spare." */
-export function saysWall({ finishAt, spareMinutes }: WallChart): string {
+export function saysWall({ finishAt, spareMinutes }: Pick<WallChart, 'finishAt' | 'spareMinutes'>): string {
   const spare = spareMinutes >= 0 ? `${spareMinutes} min to spare` : `${-spareMinutes} min over`
   return `Finish ${formatClock(finishAt)}, ${spare}`
 }
