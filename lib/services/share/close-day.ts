@@ -7,6 +7,7 @@ import { JAR_SIZES } from '@/shared/kitchen/jar-sizes'
 import { dayLife } from '@/shared/lifecycle/day-states'
 import { ok, refuse } from '@/shared/result/result'
 import { balanceDay, type EmptyCount } from '@/shared/share/count-day'
+import type { BalanceLine } from '@/shared/supplies/balance-jars'
 import { sayFloorProblem } from '@/shared/wording/floor-refusal'
 import { sayBalanceLine } from '@/shared/wording/say-balance'
 import { sayDayDifference } from '@/shared/wording/say-day-balance'
@@ -31,6 +32,7 @@ export const closeDay = defineCommand({
     const moved = dayLife.moveTo(day.value.state, 'closed')
     if (!moved.ok) throw new Error('the life of a day has no end')
 
+    await tx.closedCount.createMany({ data: balance.lines.map((line) => ({ groupId, dayId, ...countRow(line, note) })) })
     await tx.day.update({ where: { groupId_id: { groupId, id: dayId } }, data: { state: moved.value, version: { increment: 1 } } })
     const detail = {
       state: moved.value,
@@ -42,6 +44,17 @@ export const closeDay = defineCommand({
     return ok({ reply: { dayId, state: moved.value, differences }, history: [{ subject: `day ${dayId}`, detail, dayId }] })
   },
 })
+
+/** Lids and bands fit several sizes and are counted together. */
+const isTogether = (name: BalanceLine['name']) => name === 'lids' || name === 'bands'
+
+/** One sum as the database keeps it: it checks that the difference is right and has its name. */
+function countRow(line: BalanceLine, note: string) {
+  const total = (terms: BalanceLine['cameIn']) => terms.reduce((sum, [, count]) => sum + count, 0)
+  const { name, size, difference } = line
+  const named = difference === 0 ? '' : `${sayDayDifference(line)} ${note}`
+  return { name, jarSize: isTogether(name) ? 'all' : size, cameIn: total(line.cameIn), wentOut: total(line.wentOut), difference, named }
+}
 
 /** The counts of empty jars by size, out of the form's flat names. */
 function emptiesOf(counted: Omit<CloseDay, 'dayId' | 'note'>) {

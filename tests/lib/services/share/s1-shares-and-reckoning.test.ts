@@ -156,3 +156,41 @@ describe('the end of the day', () => {
     expect(await must(as('Cleo', handOver, { dayId, householdId: 'Alderby' }))).toMatchObject({ jars: 14 })
   })
 })
+
+describe('the balance in the database', () => {
+  it('holds every sum of the closed day', async () => {
+    const counts = await fresh.client.closedCount.findMany({ orderBy: [{ jarSize: 'asc' }, { name: 'asc' }] })
+    expect(counts.map(({ jarSize, name, cameIn, difference }) => [jarSize, name, cameIn, difference])).toEqual([
+      ['all', 'bands', 95, 0],
+      ['all', 'lids', 96, 0],
+      ['half-pint', 'after-the-canner', 47, 0],
+      ['half-pint', 'empty-jars', 52, 0],
+      ['half-pint', 'sealed-jars', 46, 0],
+      ['half-pint', 'unsealed-jars', 1, 0],
+      ['pint', 'after-the-canner', 30, 0],
+      ['pint', 'empty-jars', 38, 0],
+      ['pint', 'sealed-jars', 28, 0],
+      ['pint', 'unsealed-jars', 1, 0],
+    ])
+  })
+
+  it('refuses a sum that is wrong, a difference without a name, and any change of either', async () => {
+    const line = { groupId: S1.groupId, dayId, jarSize: 'quart', name: 'empty-jars', cameIn: 7, wentOut: 6 }
+    await expect(fresh.client.closedCount.create({ data: { ...line, difference: 0 } })).rejects.toThrow('closed_count_adds_up')
+    await expect(fresh.client.closedCount.create({ data: { ...line, difference: 1 } })).rejects.toThrow('closed_count_is_named')
+    await expect(fresh.client.closedCount.updateMany({ data: { named: 'found it' } })).rejects.toThrow('permission denied')
+    await expect(fresh.client.closedCount.deleteMany()).rejects.toThrow('permission denied')
+  })
+
+  it('refuses to close a day without it, or with a jar that nobody checked, or with filled jars that it does not count', async () => {
+    const { client } = fresh
+    const close = (id: string) => client.day.update({ where: { groupId_id: { groupId: S1.groupId, id } }, data: { state: 'closed' } })
+    await client.day.update({ where: { groupId_id: { groupId: S1.groupId, id: dayId } }, data: { state: 'resting' } })
+    await fresh.asOwner(`DELETE FROM closed_count WHERE name = 'after-the-canner' AND jar_size = 'pint'`)
+    await expect(close(dayId)).rejects.toThrow('counts every filled jar')
+    await fresh.asOwner('DELETE FROM closed_count')
+    await expect(close(dayId)).rejects.toThrow('closed with its balance')
+    await client.jar.updateMany({ where: { shortName: 'D1-02' }, data: { state: 'processed' } })
+    await expect(close(dayId)).rejects.toThrow('unchecked jars')
+  })
+})
