@@ -2,6 +2,7 @@ import type { DayPlan, PlanRefusal } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { planDay } from '@/shared/planning/plan-day'
 import { type PlainRefusal, planOnce } from '@/shared/planning/plan-once'
+import type { SearchWatch } from '@/shared/planning/search-watch'
 import type { Result } from '@/shared/result/result'
 
 /**
@@ -10,16 +11,22 @@ import type { Result } from '@/shared/result/result'
  *
  * The answer is in the day's own ids.
  */
-export const planDayByNames = (problem: DayProblem): Result<DayPlan, PlanRefusal> => byNames(problem, planDay)
+export const planDayByNames = (problem: DayProblem): Result<DayPlan, PlanRefusal> => byNames(problem, (named) => planDay(named))
 
 /** The same without looking for ways out. */
-export const planOnceByNames = (problem: DayProblem): Result<DayPlan, PlainRefusal> => byNames(problem, planOnce)
+export const planOnceByNames = (problem: DayProblem): Result<DayPlan, PlainRefusal> => byNames(problem, (named) => planOnce(named))
 
-function byNames<Answer>(problem: DayProblem, plan: (problem: DayProblem) => Answer): Answer {
+/** The same as a search that may go on for minutes: every better plan is told in the day's own ids. */
+export const searchByNames = (problem: DayProblem, fillingsPerJob: number, watch: SearchWatch): Result<DayPlan, PlainRefusal> =>
+  byNames(problem, (named, inOwnIds) => planOnce(named, fillingsPerJob, { ...watch, better: (found) => watch.better(inOwnIds(found)) }))
+
+function byNames<Answer>(problem: DayProblem, plan: (problem: DayProblem, inOwnIds: <Value>(value: Value) => Value) => Answer): Answer {
   const aliases = aliasesOf(problem)
   const ids = new Map([...aliases].map(([id, alias]) => [alias, id]))
   const named = mapTexts(problem, (text) => aliases.get(text) ?? text)
-  return mapTexts(plan(named), (text) => (text.includes(MARK) ? text.replace(ALIAS, (alias) => ids.get(alias) ?? alias) : text))
+  const inOwnIds = <Value>(value: Value) =>
+    mapTexts(value, (text) => (text.includes(MARK) ? text.replace(ALIAS, (alias) => ids.get(alias) ?? alias) : text))
+  return inOwnIds(plan(named, inOwnIds))
 }
 
 /** No id, label or code of ours holds this sign. */

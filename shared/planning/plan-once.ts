@@ -4,7 +4,8 @@ import type { DayProblem, PlanCanner } from '@/shared/planning/day-problem'
 import { earliestFinish } from '@/shared/planning/finish-bound'
 import { type Effort, nothingBlocked } from '@/shared/planning/placing-context'
 import { blockedRefusal, refusalBeforePlanning } from '@/shared/planning/refuse-day'
-import { searchOrders } from '@/shared/planning/search-orders'
+import { searchOrders, type Timetable } from '@/shared/planning/search-orders'
+import type { SearchWatch } from '@/shared/planning/search-watch'
 import { splitDemand } from '@/shared/planning/split-demand'
 import { ok, type Result, refuse } from '@/shared/result/result'
 
@@ -22,8 +23,10 @@ export type PlainRefusal = Omit<PlanRefusal, 'waysOut'>
  * as can be found, or says which limit stops it.
  *
  * The same problem always gives the same plan. `fillingsPerJob` bounds the search; the fewer canners are in use, the less is spent on it. Refusals carry no ways out: `planDay` finds them.
+ *
+ * @param watch - lets the search go on until told to stop, and tells of every better plan; give it more fillings as well
  */
-export function planOnce(problem: DayProblem, fillingsPerJob = FILLINGS_TRIED_PER_JOB): Result<DayPlan, PlainRefusal> {
+export function planOnce(problem: DayProblem, fillingsPerJob = FILLINGS_TRIED_PER_JOB, watch?: SearchWatch): Result<DayPlan, PlainRefusal> {
   const early = refusalBeforePlanning(problem)
   if (early) return refuse(early)
   const split = splitDemand(problem)
@@ -31,10 +34,17 @@ export function planOnce(problem: DayProblem, fillingsPerJob = FILLINGS_TRIED_PE
   const blocked = nothingBlocked()
   const { jobs } = split.value
   const bound = earliestFinish(problem, jobs)
+  watch?.begun(bound)
+  const followed = watch && {
+    seed: watch.seed,
+    goOn: watch.goOn,
+    better: (found: Timetable) => watch.better(assemblePlan(problem, found, bound)),
+  }
   let left = fillingsPerJob * jobs.length * 2
   for (const canners of cannerSets(problem)) {
     const effort: Effort = { left: Math.ceil(left / 2) }
-    const best = searchOrders({ problem, jobs, canners, blocked, effort, effortInTime: effort.left * TIMES_BEFORE_REFUSAL }, bound)
+    const effortInTime = effort.left * TIMES_BEFORE_REFUSAL
+    const best = searchOrders({ problem, jobs, canners, blocked, effort, effortInTime, watch: followed }, bound)
     if (best) return ok(assemblePlan(problem, best, bound))
     left -= Math.ceil(left / 2)
   }

@@ -4,6 +4,7 @@ import { setUpKitchen } from '@/shared/planning/kitchen-set-up'
 import { ORDER_RULES, swapTwo } from '@/shared/planning/order-rules'
 import { cannerMinutesOf, type PlacedJob, placeJob } from '@/shared/planning/place-job'
 import type { Blocked, Effort, FillRule, OperatorRule, PlacingContext } from '@/shared/planning/placing-context'
+import type { SearchWatch } from '@/shared/planning/search-watch'
 import type { SplitJob } from '@/shared/planning/split-demand'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
@@ -45,7 +46,12 @@ export type OrderSearch = {
   readonly effort: Effort
   /** Fillings that may be tried beyond `effort` where nothing was found with it. */
   readonly effortInTime: number
+  /** Only where the search may go on for minutes. */
+  readonly watch?: OrderWatch
 }
+
+/** The part of a watch that orders of loads need. */
+export type OrderWatch = Pick<SearchWatch, 'seed' | 'goOn'> & { readonly better: (timetable: Timetable) => void }
 
 /**
  * The best timetable found over orders of loads, or null.
@@ -63,25 +69,38 @@ export function searchOrders(search: OrderSearch, bound: KitchenTime): Timetable
   let best: Timetable | null = null
   let order: readonly SplitJob[] = search.jobs
   let bestManner: Manner = MANNERS[0]
+  let sinceBetter = 0
+  let isStopped = false
   const attempt = (candidate: readonly SplitJob[], rule: string, manner: Manner) => {
+    isStopped ||= search.watch?.goOn() === false
+    if (isStopped) return
+    sinceBetter++
     const limit: KitchenTime = best ? best.finishAt - 1 : search.problem.window.cannersEmptyBy
     const timetable = timeInOrder(search, candidate, manner, limit, rule)
     if (!timetable) return
     best = timetable
     order = candidate
     bestManner = manner
+    sinceBetter = 0
+    search.watch?.better(timetable)
   }
   for (const [rule, arrange] of Object.entries(ORDER_RULES)) {
     for (const manner of MANNERS) attempt(arrange(search.problem, search.jobs), rule, manner)
   }
-  if (!best) {
+  if (!best && !isStopped) {
     const rescued = endInTime(search)
-    if (rescued) ({ timetable: best, manner: bestManner, order } = rescued)
+    if (rescued) {
+      ;({ timetable: best, manner: bestManner, order } = rescued)
+      search.watch?.better(best)
+    }
   }
   const tries = Math.min(TRIES, Math.ceil(TRIES_FOR_JOBS / Math.max(1, search.jobs.length)))
-  for (let step = 0; step < tries; step++) {
+  const pairs = search.jobs.length ** 2 * MANNERS.length
+  const isAtBound = () => best !== null && best.finishAt <= bound
+  const goesOn = (step: number) => (search.watch ? !isStopped && !isAtBound() && sinceBetter < pairs : step < tries)
+  for (let step = 0; goesOn(step); step++) {
     const manner = MANNERS[step % MANNERS.length]
-    if (manner) attempt(swapTwo(order, step), 'exchange', manner)
+    if (manner) attempt(swapTwo(order, step + (search.watch?.seed ?? 0)), 'exchange', manner)
   }
   return best && shortenWaits(search, best, bestManner)
 }
