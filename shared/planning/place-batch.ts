@@ -10,7 +10,8 @@ import {
 import type { BurnerUse, PlanBurner, PlanKettle, PlanPreparation, StageWork } from '@/shared/planning/day-problem'
 import type { PlanTaskKind } from '@/shared/planning/day-plan'
 import { burnerServes, kettleHeat } from '@/shared/planning/kitchen-set-up'
-import { count, type FillRule, type PlacingContext } from '@/shared/planning/placing-context'
+import { isLockedThing, lockedPeople, locksOn, startsAsLocked } from '@/shared/planning/locks'
+import { count, earliestStart, type FillRule, type PlacingContext } from '@/shared/planning/placing-context'
 import { kettlesFor, type SplitBatch } from '@/shared/planning/split-demand'
 import { mayDo } from '@/shared/planning/who-may'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
@@ -18,7 +19,8 @@ import type { KitchenTime } from '@/shared/time/kitchen-time'
 /** Washed jars are filled within this many minutes, while they are still hot (common practice). */
 export const WASHED_JARS_STAY_HOT_MINUTES = 30
 
-type Booked = { readonly start: KitchenTime; readonly end: KitchenTime; readonly peopleIds: readonly string[] }
+/** Work with its people. */
+export type Booked = { readonly start: KitchenTime; readonly end: KitchenTime; readonly peopleIds: readonly string[] }
 
 export type PlacedBatch = {
   readonly batch: SplitBatch
@@ -78,19 +80,34 @@ function fillAndCook(
 ): PlacedBatch | null {
   context.effort.left--
   const fillStart = fillEnd - minutesFor(preparation.fill, batch.multiple, team)
-  const tableIndex = freeTable(context, fillStart, fillEnd)
-  if (tableIndex < 0) return count(context.blocked, 'table')
-  const fillers = pickTeam(context, 'fill', preparation.fill, preparation, 'hands', fillStart, fillEnd, team)
-  if (!fillers) return count(context.blocked, 'fill')
-  takeEquipment(context.calendar, tableName(tableIndex), fillStart, fillEnd)
+  const filling = takeTableAndFillers(context, batch, preparation, fillStart, fillEnd, team)
+  if (!filling) return null
 
   const mark = context.calendar.trail.length
   for (let cookEnd = fillStart; cookEnd >= fillStart - preparation.cookedToFillingLimitMinutes; cookEnd--) {
     const kettle = cookAndPrepare(context, batch, preparation, cookEnd, fillStart, fillEnd)
-    if (kettle) return { batch, ...kettle, fillStart, fillEnd, tableIndex, fill: { start: fillStart, end: fillEnd, peopleIds: fillers } }
+    if (kettle) return { batch, ...kettle, ...filling, fillStart, fillEnd }
     rewind(context.calendar, mark)
   }
   return null
+}
+
+/** Books a table and a team for a filling; null when there is none. */
+export function takeTableAndFillers(
+  context: PlacingContext,
+  { id }: SplitBatch,
+  preparation: PlanPreparation,
+  start: KitchenTime,
+  end: KitchenTime,
+  team: number,
+): Pick<PlacedBatch, 'tableIndex' | 'fill'> | null {
+  if (!startsAsLocked(locksOn(context.problem, id, 'fill'), start)) return count(context.blocked, 'lock')
+  const tableIndex = freeTable(context, start, end)
+  if (tableIndex < 0) return count(context.blocked, 'table')
+  const peopleIds = pickTeam(context, 'fill', preparation.fill, preparation, 'hands', start, end, team, id)
+  if (!peopleIds) return count(context.blocked, 'fill')
+  takeEquipment(context.calendar, tableName(tableIndex), start, end)
+  return { tableIndex, fill: { start, end, peopleIds } }
 }
 
 type CookedBatch = Pick<PlacedBatch, 'kettle' | 'burner' | 'cookStart' | 'cookEnd' | 'cook' | 'wash' | 'prep' | 'jarPot'>
@@ -104,28 +121,50 @@ function cookAndPrepare(
   fillEnd: KitchenTime,
 ): CookedBatch | null {
   const cookStart = cookEnd - preparation.kettleMinutes
-  const occupation: Occupation = preparation.cook.attention === 'watch' ? 'kettle-watch' : 'hands'
-  const cooks = pickTeam(context, 'cook', preparation.cook, preparation, occupation, cookStart, fillStart, preparation.cook.peopleMin)
+  if (cookStart < earliestStart(context)) return count(context.blocked, 'kettle')
+  if (!startsAsLocked(locksOn(context.problem, batch.id, 'cook'), cookStart)) return count(context.blocked, 'lock')
+  const { peopleMin } = preparation.cook
+  const cooks = pickTeam(
+    context,
+    'cook',
+    preparation.cook,
+    preparation,
+    cookOccupation(preparation),
+    cookStart,
+    fillStart,
+    peopleMin,
+    batch.id,
+  )
   if (!cooks) return count(context.blocked, 'cook')
   const pot = takePot(context, batch, preparation, cookStart, fillEnd)
   if (!pot) return null
   const jarPot = takeJarPot(context, preparation, fillStart, fillEnd)
   if (jarPot === 'none') return count(context.blocked, 'burner')
-  const washDone = jarPot ? jarPot.start : fillStart
-  const wash = bookEarlier(
-    context,
-    'wash',
-    preparation.wash,
-    preparation,
-    batch.multiple,
-    washDone,
-    washDone - WASHED_JARS_STAY_HOT_MINUTES,
-  )
+  const wash = washJars(context, batch, preparation, jarPot ? jarPot.start : fillStart)
   if (!wash) return count(context.blocked, 'wash')
-  const prepDone = preparation.prepBefore === 'cook' ? cookStart : fillStart
-  const prep = bookEarlier(context, 'prep', preparation.prep, preparation, batch.multiple, prepDone, context.problem.window.peopleArriveAt)
+  const prep = prepare(context, batch, preparation, preparation.prepBefore === 'cook' ? cookStart : fillStart)
   if (!prep) return count(context.blocked, 'prep')
   return { ...pot, cookStart, cookEnd, cook: { start: cookStart, end: fillStart, peopleIds: cooks }, wash, prep, jarPot }
+}
+
+/** What a cook is occupied with. */
+export const cookOccupation = (preparation: PlanPreparation): Occupation =>
+  preparation.cook.attention === 'watch' ? 'kettle-watch' : 'hands'
+
+/** Washes the jars of a batch so that they are hot at `doneBy`, or keeps the washing that has begun where they still will be. */
+export function washJars(context: PlacingContext, batch: SplitBatch, preparation: PlanPreparation, doneBy: KitchenTime): Booked | null {
+  const begun = context.underWay?.batches.get(batch.id)
+  const washed = begun?.stage === 'prepared' ? begun.wash : begun?.placed.wash
+  const notBefore = doneBy - WASHED_JARS_STAY_HOT_MINUTES
+  if (washed && washed.end <= doneBy && washed.end >= notBefore) return washed
+  return bookEarlier(context, 'wash', preparation.wash, preparation, batch, doneBy, notBefore)
+}
+
+function prepare(context: PlacingContext, batch: SplitBatch, preparation: PlanPreparation, doneBy: KitchenTime): Booked | null {
+  const begun = context.underWay?.batches.get(batch.id)
+  if (begun?.stage === 'prepared' && begun.prep) return begun.prep.end <= doneBy ? begun.prep : null
+  const here = Math.max(context.problem.window.peopleArriveAt, context.underWay?.produceAt.get(preparation.id) ?? 0)
+  return bookEarlier(context, 'prep', preparation.prep, preparation, batch, doneBy, here)
 }
 
 /** Minutes a team needs for one kettle batch, rounded up; 0 when the stage has no work. */
@@ -144,9 +183,15 @@ function freeTable(context: PlacingContext, start: KitchenTime, end: KitchenTime
 function takePot(context: PlacingContext, batch: SplitBatch, preparation: PlanPreparation, start: KitchenTime, end: KitchenTime) {
   const { calendar, problem, setUp } = context
   const litres = preparation.batchLitres * batch.multiple
-  const kettle = kettlesFor(problem, preparation)
-    .filter((entry) => entry.litres >= litres && isEquipmentFree(calendar, entry.id, start, end + entry.washMinutes))
-    .reduce<PlanKettle | null>((best, entry) => (best && best.litres <= entry.litres ? best : entry), null)
+  const locks = locksOn(problem, batch.id, 'cook')
+  const free = kettlesFor(problem, preparation).filter(
+    (entry) =>
+      entry.litres >= litres && isLockedThing(locks, entry.id) && isEquipmentFree(calendar, entry.id, start, end + entry.washMinutes),
+  )
+  const asPlanned = context.underWay?.asPlanned.kettles.get(batch.id)
+  const kettle =
+    free.find((entry) => entry.id === asPlanned) ??
+    free.reduce<PlanKettle | null>((best, entry) => (best && best.litres <= entry.litres ? best : entry), null)
   if (!kettle) return count(context.blocked, 'kettle')
   const burner = takeBurner(context, setUp.kettleBurners, kettleHeat(preparation), start, end)
   if (!burner) return count(context.blocked, 'burner')
@@ -182,6 +227,7 @@ function takeJarPot(
 ): PlacedBatch['jarPot'] | 'none' {
   if (preparation.jarTreatment !== 'boiled-in-pot') return null
   const start = fillStart - preparation.jarBoilMinutes
+  if (start < earliestStart(context)) return 'none'
   const kettle = context.problem.kettles.find(
     (entry) => entry.use === 'jars' && isEquipmentFree(context.calendar, entry.id, start, fillEnd),
   )
@@ -191,24 +237,33 @@ function takeJarPot(
   return { kettle, burner, start }
 }
 
-/** Books work that may be done ahead: as late as fits before `doneBy`, with as few people as fit. */
+/** Books work that may be done ahead: where the plan that stands has it, else as late as fits before `doneBy`, with as few people as fit. */
 function bookEarlier(
   context: PlacingContext,
-  kind: PlanTaskKind,
+  kind: 'prep' | 'wash',
   work: StageWork,
   preparation: PlanPreparation,
-  multiple: number,
+  { id, multiple }: SplitBatch,
   doneBy: KitchenTime,
   notBefore: KitchenTime,
 ): Booked | null {
   if (work.workMinutes === 0) return { start: doneBy, end: doneBy, peopleIds: [] }
   const able = ablePeople(context, kind, work, preparation)
+  const from = Math.max(notBefore, earliestStart(context))
+  const locks = locksOn(context.problem, id, kind)
+  const asPlanned = context.underWay?.asPlanned.slots.get(`${kind}/${id}`)
+  const at = (start: KitchenTime, end: KitchenTime, team: number): Booked | null => {
+    if (start < from || end > doneBy || !startsAsLocked(locks, start) || !enoughFree(context, able, start, end, team)) return null
+    const peopleIds = pickTeam(context, kind, work, preparation, 'hands', start, end, team, id)
+    return peopleIds && { start, end, peopleIds }
+  }
+  const kept = asPlanned && at(asPlanned.start, asPlanned.end, asPlanned.peopleIds.length)
+  if (kept) return kept
   for (let team = work.peopleMin; team <= Math.min(work.peopleMax, able.length); team++) {
     const length = minutesFor(work, multiple, team)
-    for (let end = doneBy; end - length >= notBefore; end--) {
-      if (!enoughFree(context, able, end - length, end, team)) continue
-      const peopleIds = pickTeam(context, kind, work, preparation, 'hands', end - length, end, team)
-      if (peopleIds) return { start: end - length, end, peopleIds }
+    for (let end = doneBy; end - length >= from; end--) {
+      const booked = at(end - length, end, team)
+      if (booked) return booked
     }
   }
   return null
@@ -228,7 +283,12 @@ function enoughFree(
   return false
 }
 
-/** The first people who may and can, those least needed elsewhere and least worked first; ties by their order in the list. */
+/**
+ * The first people who may and can: those whom a lock names, those who do it in the plan that stands, then those least needed elsewhere and
+ * least worked; ties by their order in the list.
+ *
+ * @param batchId - the batch the work is for
+ */
 export function pickTeam(
   context: PlacingContext,
   kind: PlanTaskKind,
@@ -238,6 +298,7 @@ export function pickTeam(
   start: KitchenTime,
   end: KitchenTime,
   size: number,
+  batchId = '',
 ): string[] | null {
   if (work.workMinutes === 0) return []
   const { calendar } = context
@@ -245,10 +306,14 @@ export function pickTeam(
   if (able.length < size) return null
   const free = able.filter((hours) => isPersonFree(calendar, hours, occupation, start, end))
   if (free.length < size) return null
+  const locked = lockedPeople(locksOn(context.problem, batchId, kind))
+  if (locked.length > size || !locked.every((id) => free.some(({ person }) => person.id === id))) return count(context.blocked, 'lock')
+  const asPlanned = context.underWay?.asPlanned.slots.get(`${kind}/${batchId}`)?.peopleIds ?? []
   const worked = (hours: WorkingHours) => calendar.workMinutes.get(hours.person.id) ?? 0
+  const first = (id: string) => (locked.includes(id) ? 0 : asPlanned.includes(id) ? 1 : 2)
   const chosen = free
     .map((hours, index) => ({ id: hours.person.id, index, cost: scarcity(context, hours) * 45 + worked(hours) }))
-    .sort((a, b) => a.cost - b.cost || a.index - b.index)
+    .sort((a, b) => first(a.id) - first(b.id) || a.cost - b.cost || a.index - b.index)
     .slice(0, size)
   for (const { id } of chosen) takePerson(calendar, id, occupation, start, end)
   return chosen.map(({ id }) => id)

@@ -1,17 +1,11 @@
-import {
-  freeFrom,
-  isEquipmentFree,
-  isPersonFree,
-  rewind,
-  takeEquipment,
-  takePerson,
-  type WorkingHours,
-} from '@/shared/planning/day-calendar'
+import { isEquipmentFree, isPersonFree, rewind, takeEquipment, takePerson, type WorkingHours } from '@/shared/planning/day-calendar'
 import type { PlanTaskKind } from '@/shared/planning/day-plan'
 import type { Minding, PlanPreparation } from '@/shared/planning/day-problem'
 import type { CannerPlace } from '@/shared/planning/kitchen-set-up'
+import { hasFixedMinute, isLockedThing, lockedPeople, locksOnLoad, startsAsLocked } from '@/shared/planning/locks'
 import { fillEnds, minutesFor, type PlacedBatch, placeBatch } from '@/shared/planning/place-batch'
-import { count, type PlacingContext } from '@/shared/planning/placing-context'
+import { jarsBoilingFor, placeBegun } from '@/shared/planning/place-begun'
+import { count, earliestStart, type PlacingContext } from '@/shared/planning/placing-context'
 import type { SplitJob } from '@/shared/planning/split-demand'
 import { mayDo } from '@/shared/planning/who-may'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
@@ -80,12 +74,15 @@ export function placeJob(
   if (mostIdleMinutes < 0) return count(context.blocked, 'canner')
   const places = placesFor(context, job, preparation)
   if (places.length === 0) return null
+  // Minutes that a lock or an outage took ahead of their turn count as idle ones, so then idleness bounds nothing.
+  const mostIdle = context.reserved.size > 0 ? Number.POSITIVE_INFINITY : mostIdleMinutes
   const earliest = Math.min(...places.map((entry) => entry.availableAt))
   const soonest = Math.max(...places.map((entry) => entry.availableAt))
-  const latest = Math.min(emptyBy - cycleMinutes(preparation), soonest + mostIdleMinutes)
+  const latest = Math.min(emptyBy - cycleMinutes(preparation), soonest + mostIdle)
   if (earliest > latest) count(context.blocked, 'canner')
-  for (let at = earliest; at <= latest && context.effort.left > 0; at++) {
-    for (const chosen of choosePlaces(places, job, preparation, at, latest, mostIdleMinutes)) {
+  for (const at of minutesToTry(context, job, earliest, latest)) {
+    for (const chosen of choosePlaces(places, job, preparation, at, latest, mostIdle)) {
+      if (context.effort.left <= 0) return null
       const mark = context.calendar.trail.length
       const placed = tryAt(context, job, preparation, chosen)
       if (placed) return placed
@@ -95,16 +92,44 @@ export function placeJob(
   return null
 }
 
+/** Every minute from first to last; where minutes are kept, the one that the standing plan has comes before the others. */
+function* minutesToTry(context: PlacingContext, job: SplitJob, earliest: KitchenTime, latest: KitchenTime): Generator<KitchenTime> {
+  const fixed = locksOnLoad(context.problem, job).flatMap((lock) => lock.at ?? [])
+  const kept = context.keepsMinutes ? plannedAt(context, job)?.loadAt : undefined
+  if (fixed.length > 0) {
+    if (fixed.every((at) => at === fixed[0] && at >= earliest && at <= latest)) yield fixed[0] ?? earliest
+    else count(context.blocked, 'lock')
+    return
+  }
+  if (kept !== undefined && kept >= earliest && kept <= latest) yield kept
+  for (let at = earliest; at <= latest; at++) if (at !== kept) yield at
+}
+
+const plannedAt = ({ underWay }: PlacingContext, job: SplitJob) =>
+  job.batches.map((batch) => underWay?.asPlanned.loads.get(batch.id)).find((planned) => planned !== undefined)
+
 type Candidate = { readonly place: CannerPlace; readonly availableAt: KitchenTime }
 type Chosen = { readonly place: CannerPlace; readonly loadAt: KitchenTime }
 
 function placesFor(context: PlacingContext, job: SplitJob, preparation: PlanPreparation): Candidate[] {
   const jars = Math.max(...job.loads.map((load) => load.parts.reduce((sum, part) => sum + part.jars.high, 0)))
+  const locks = locksOnLoad(context.problem, job)
+  const boiling = jarsBoilingFor(context, job)
+  const asPlanned = plannedAt(context, job)?.cannerId
+  const made = boiling ? 0 : boilAndFillMinutes(preparation)
   return context.setUp.places
     .filter(({ canner }) => canner.method === preparation.method && (canner.capacity[preparation.jarSize] ?? 0) >= jars)
-    .map((place) => ({ place, availableAt: freeFrom(context.calendar, place.canner.id, place.readyAt) + boilAndFillMinutes(preparation) }))
+    .filter(({ canner }) => isLockedThing(locks, canner.id) && (!boiling || boiling.cannerId === canner.id))
+    .map((place) => ({ place, availableAt: availableFrom(context, place.canner.id, place.readyAt) + made }))
     .reverse() // of canners free together the last listed takes the load that is placed first, which is the quick one
-    .sort((a, b) => a.availableAt - b.availableAt)
+    .sort((a, b) => a.availableAt - b.availableAt || Number(b.place.canner.id === asPlanned) - Number(a.place.canner.id === asPlanned))
+}
+
+/** When the canner's turn comes: after the loads placed so far, without those that a lock or an outage put there ahead of their turn. */
+function availableFrom({ calendar, reserved, underWay }: PlacingContext, cannerId: string, readyAt: KitchenTime): KitchenTime {
+  const ahead = reserved.get(cannerId) ?? []
+  const spans = (calendar.equipment.get(cannerId) ?? []).filter((span) => !ahead.includes(span))
+  return spans.reduce((latest, span) => Math.max(latest, span.end), Math.max(readyAt, underWay?.now ?? readyAt))
 }
 
 /** The canner's jars are boiled in it and filled before it can be loaded; 0 when they are made ready elsewhere. */
@@ -140,26 +165,43 @@ function choosePlaces(
 }
 
 function tryAt(context: PlacingContext, job: SplitJob, preparation: PlanPreparation, chosen: readonly Chosen[]): PlacedJob | null {
-  const handled = chosen.map((entry) => ({ entry, hands: handsAtCanner(context, preparation, entry) }))
+  const handled = chosen.map((entry) => ({ entry, hands: handsAtCanner(context, job, preparation, entry) }))
   if (handled.some(({ hands }) => hands === null)) return null
 
   const filledBy = Math.min(...chosen.map((entry) => entry.loadAt))
   const filledFrom = Math.max(...chosen.map((entry) => entry.loadAt)) - preparation.filledToLoadedLimitMinutes
   const batches: PlacedBatch[] = []
+  const lastLoadAt = Math.max(...chosen.map((entry) => entry.loadAt))
+  const ends = fillEnds(context.fillRules.get(job) ?? context.fillRule, filledFrom, filledBy)
   for (const batch of job.batches) {
-    const placed = placeBatch(context, batch, preparation, fillEnds(context.fillRules.get(job) ?? context.fillRule, filledFrom, filledBy))
+    const begun = context.underWay?.batches.get(batch.id)
+    const placed =
+      begun && begun.stage !== 'prepared'
+        ? placeBegun(context, batch, preparation, begun, ends, filledBy, lastLoadAt)
+        : placeBatch(context, batch, preparation, ends)
     if (!placed) return null
     batches.push(placed)
   }
   const loads: PlacedLoad[] = []
   for (const [index, { entry, hands }] of handled.entries()) {
     const parts = job.loads[index]?.parts ?? []
-    const jarBoilAt = bookCanner(context, preparation, entry, batches, hands?.operatorId ?? '')
+    const jarBoilAt = bookCanner(context, job, preparation, entry, batches, hands?.operatorId ?? '')
     if (jarBoilAt === null || !hands) return null
     loads.push({ ...loadTimes(preparation, entry.loadAt), ...hands, place: entry.place, parts, jarBoilAt })
     rememberOperator(context, entry.place.canner.id, hands.operatorId)
   }
+  if (hasFixedMinute(context.problem, job)) reserve(context, loads)
   return { job, preparation, loads, batches }
+}
+
+/** What was placed by its lock lies ahead of its turn: other loads may come before it. */
+function reserve({ reserved, calendar }: PlacingContext, loads: readonly PlacedLoad[]): void {
+  for (const { place } of loads) {
+    const id = place.canner.id
+    const before = reserved.get(id)
+    reserved.set(id, [...(before ?? []), ...(calendar.equipment.get(id) ?? []).slice(-1)])
+    calendar.trail.push(() => (before ? reserved.set(id, before) : reserved.delete(id)))
+  }
 }
 
 function rememberOperator({ lastOperator, calendar }: PlacingContext, cannerId: string, operatorId: string): void {
@@ -171,6 +213,7 @@ function rememberOperator({ lastOperator, calendar }: PlacingContext, cannerId: 
 /** Takes the canner, from the boiling of its empty jars where the treatment asks for it. */
 function bookCanner(
   context: PlacingContext,
+  job: SplitJob,
   preparation: PlanPreparation,
   { place, loadAt }: Chosen,
   batches: readonly PlacedBatch[],
@@ -178,9 +221,13 @@ function bookCanner(
 ): KitchenTime | null {
   const { calendar } = context
   const boiled = preparation.jarTreatment === 'boiled-in-canner'
-  const jarBoilAt = boiled ? Math.min(...batches.map((batch) => batch.fillStart)) - preparation.jarBoilMinutes : loadAt
+  const boilBy = Math.min(...batches.map((batch) => batch.fillStart)) - preparation.jarBoilMinutes
+  const begun = boiled ? jarsBoilingFor(context, job) : null
+  const jarBoilAt = begun ? begun.from : boiled ? boilBy : loadAt
   const { emptyAt } = loadTimes(preparation, loadAt)
-  if (jarBoilAt < place.readyAt && boiled && place.readyAt > context.problem.window.firstLoadAt) return count(context.blocked, 'canner')
+  if (begun ? begun.from > boilBy : jarBoilAt < earliestStart(context)) return count(context.blocked, 'canner')
+  if (!begun && jarBoilAt < place.readyAt && boiled && place.readyAt > context.problem.window.firstLoadAt)
+    return count(context.blocked, 'canner')
   if (!isEquipmentFree(calendar, place.canner.id, jarBoilAt, emptyAt)) return count(context.blocked, 'canner')
   if (boiled) {
     const minding = mindingOf(context, preparation)
@@ -198,16 +245,27 @@ const mindingOf = (context: PlacingContext, preparation: PlanPreparation): Mindi
 
 type HandsAtCanner = { readonly operatorId: string; readonly loaderId: string; readonly unloaderId: string }
 
-function handsAtCanner(context: PlacingContext, preparation: PlanPreparation, { place, loadAt }: Chosen): HandsAtCanner | null {
+function handsAtCanner(
+  context: PlacingContext,
+  job: SplitJob,
+  preparation: PlanPreparation,
+  { place, loadAt }: Chosen,
+): HandsAtCanner | null {
   const { calendar } = context
   const minding = mindingOf(context, preparation)
   if (!minding) return count(context.blocked, 'operator')
   const times = loadTimes(preparation, loadAt)
   const mark = calendar.trail.length
-  for (const operator of operatorsInOrder(context, preparation, minding, place, times)) {
+  const planned = plannedAt(context, job)
+  const locked = lockedPeople(locksOnLoad(context.problem, job))
+  for (const operator of operatorsInOrder(context, preparation, minding, place, times, planned?.operatorId)) {
+    if (locked.length > 0 && !(locked.length === 1 && locked[0] === operator.person.id)) {
+      count(context.blocked, 'lock')
+      continue
+    }
     takePerson(calendar, operator.person.id, 'canner-watch', loadAt, times.emptyAt, minding)
-    const loader = lifter(context, preparation, 'load', operator, loadAt, times.heatAt)
-    const unloader = loader && lifter(context, preparation, 'unload', operator, times.restEndAt, times.emptyAt)
+    const loader = lifter(context, preparation, 'load', operator, loadAt, times.heatAt, planned?.loaderId)
+    const unloader = loader && lifter(context, preparation, 'unload', operator, times.restEndAt, times.emptyAt, planned?.unloaderId)
     if (loader && unloader) return { operatorId: operator.person.id, loaderId: loader, unloaderId: unloader }
     rewind(calendar, mark)
     count(context.blocked, 'lifter')
@@ -221,6 +279,7 @@ function operatorsInOrder(
   minding: Minding,
   place: CannerPlace,
   times: LoadTimes,
+  asPlanned: string | undefined,
 ): WorkingHours[] {
   const { calendar, setUp, operatorRule, lastOperator } = context
   const free = setUp.hours.filter(
@@ -230,6 +289,7 @@ function operatorsInOrder(
   )
   const others = new Set([...lastOperator].filter(([canner]) => canner !== place.canner.id).map(([, operator]) => operator))
   const cost = ({ person }: WorkingHours) => {
+    if (person.id === asPlanned) return -1
     if (lastOperator.get(place.canner.id) === person.id) return operatorRule === 'keep-a-canner' ? 0 : 1
     return others.has(person.id) === (operatorRule === 'one-minds-all') ? 0 : 2
   }
@@ -239,7 +299,7 @@ function operatorsInOrder(
     .map(({ hours }) => hours)
 }
 
-/** The operator lifts the jars when free, else somebody else who may. */
+/** Whoever lifts the jars in the plan that stands, else the operator when free, else somebody else who may. */
 function lifter(
   context: PlacingContext,
   preparation: PlanPreparation,
@@ -247,11 +307,13 @@ function lifter(
   operator: WorkingHours,
   start: KitchenTime,
   end: KitchenTime,
+  asPlanned: string | undefined,
 ): string | null {
   const { calendar, setUp } = context
   const fits = (hours: WorkingHours) =>
     mayDo(hours.person, kind, [], preparation) && isPersonFree(calendar, hours, 'canner-hands', start, end)
-  const lifting = fits(operator) ? operator : setUp.hours.find(fits)
+  const planned = asPlanned === undefined ? undefined : setUp.hours.find((hours) => hours.person.id === asPlanned)
+  const lifting = planned && fits(planned) ? planned : fits(operator) ? operator : setUp.hours.find(fits)
   if (!lifting) return null
   takePerson(calendar, lifting.person.id, 'canner-hands', start, end)
   return lifting.person.id

@@ -3,6 +3,8 @@ import type { PlanTaskKind } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
 import type { KitchenSetUp } from '@/shared/planning/kitchen-set-up'
 import type { SplitJob } from '@/shared/planning/split-demand'
+import type { Span, UnderWay } from '@/shared/planning/under-way'
+import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 /** How operators are chosen: each keeps a canner, or one minds as many as allowed and leaves the others free. */
 export type OperatorRule = 'keep-a-canner' | 'one-minds-all'
@@ -14,7 +16,7 @@ export type FillRule = 'just-in-time' | 'ahead' | 'in-between'
 export type Effort = { left: number }
 
 /** What can stop a placement. */
-export type BlockCause = 'canner' | 'operator' | 'lifter' | 'table' | 'kettle' | 'burner' | 'cook' | 'fill' | 'prep' | 'wash'
+export type BlockCause = 'canner' | 'operator' | 'lifter' | 'table' | 'kettle' | 'burner' | 'cook' | 'fill' | 'prep' | 'wash' | 'lock'
 
 /** How often each cause stopped a placement, so that a refusal can name it. */
 export type Blocked = Record<BlockCause, number>
@@ -30,6 +32,7 @@ export const nothingBlocked = (): Blocked => ({
   fill: 0,
   prep: 0,
   wash: 0,
+  lock: 0,
 })
 
 /** Everything a placement reads and writes. */
@@ -47,7 +50,16 @@ export type PlacingContext = {
   readonly effort: Effort
   /** Who may do what, found once, by preparation and stage. */
   readonly able: Map<PlanPreparation, Map<PlanTaskKind, readonly WorkingHours[]>>
+  /** Canner minutes taken ahead of their turn, by a lock or an outage: loads may still be placed before them. */
+  readonly reserved: Map<string, Span[]>
+  /** What has begun by now; null when the day is planned before it begins. */
+  readonly underWay: UnderWay | null
+  /** Loads are tried at their minute of the plan that stands before any other. */
+  readonly keepsMinutes: boolean
 }
+
+/** Nothing is given a start before this minute. */
+export const earliestStart = ({ underWay }: PlacingContext): KitchenTime => underWay?.now ?? Number.NEGATIVE_INFINITY
 
 /** Notes one more failure for this cause, and says no. */
 export function count(blocked: Blocked, cause: BlockCause): null {

@@ -41,7 +41,7 @@ export function blockedRefusal(problem: DayProblem, split: Split, blocked: Block
   return { ...refusalFor(problem, cause ?? 'canner'), ...sizesOf(split) }
 }
 
-const BLOCK_CAUSES: readonly Exclude<BlockCause, 'canner'>[] = [
+const BLOCK_CAUSES: readonly Exclude<BlockCause, 'canner' | 'lock'>[] = [
   'operator',
   'lifter',
   'cook',
@@ -53,7 +53,7 @@ const BLOCK_CAUSES: readonly Exclude<BlockCause, 'canner'>[] = [
   'table',
 ]
 
-function refusalFor(problem: DayProblem, cause: BlockCause): PlainRefusal {
+function refusalFor(problem: DayProblem, cause: Exclude<BlockCause, 'lock'>): PlainRefusal {
   if (cause === 'canner') return refusal({ kind: 'hours' }, 1, 0)
   if (cause === 'burner') return refusal({ kind: 'burners' }, problem.burners.length + 1, problem.burners.length)
   if (cause === 'table') return refusal({ kind: 'fill-tables' }, problem.fillTables + 1, problem.fillTables)

@@ -1,11 +1,14 @@
 import { emptyCalendar, freeFrom, rewind } from '@/shared/planning/day-calendar'
 import type { DayProblem, PlanCanner, PlanPreparation } from '@/shared/planning/day-problem'
 import { setUpKitchen } from '@/shared/planning/kitchen-set-up'
+import { hasFixedMinute } from '@/shared/planning/locks'
 import { ORDER_RULES, swapTwo } from '@/shared/planning/order-rules'
+import { firstThings, isUrgent, takeUnderWay } from '@/shared/planning/first-things'
 import { cannerMinutesOf, type PlacedJob, placeJob } from '@/shared/planning/place-job'
 import type { Blocked, Effort, FillRule, OperatorRule, PlacingContext } from '@/shared/planning/placing-context'
 import type { SearchWatch } from '@/shared/planning/search-watch'
 import type { SplitJob } from '@/shared/planning/split-demand'
+import type { UnderWay } from '@/shared/planning/under-way'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 /** A whole timetable with its context, before tasks are written out. */
@@ -26,7 +29,12 @@ const PLACEMENTS_AT_BOUND = 150
 /** Loads placed while looking for one that ends in time at all. */
 const PLACEMENTS_IN_TIME = 3000
 
-type Manner = { readonly operators: OperatorRule; readonly fill: FillRule; readonly fills?: ReadonlyMap<SplitJob, FillRule> }
+type Manner = {
+  readonly operators: OperatorRule
+  readonly fill: FillRule
+  readonly fills?: ReadonlyMap<SplitJob, FillRule>
+  readonly keepsMinutes?: boolean
+}
 
 const MANNERS: readonly [Manner, ...Manner[]] = [
   { operators: 'keep-a-canner', fill: 'ahead' },
@@ -46,6 +54,8 @@ export type OrderSearch = {
   readonly effort: Effort
   /** Fillings that may be tried beyond `effort` where nothing was found with it. */
   readonly effortInTime: number
+  /** A day that has begun: what it holds is taken before anything is placed. */
+  readonly underWay?: UnderWay
   /** Only where the search may go on for minutes. */
   readonly watch?: OrderWatch
 }
@@ -139,23 +149,36 @@ const NEARER: Readonly<Record<FillRule, readonly FillRule[]>> = {
   'just-in-time': [],
 }
 
-function startContext({ problem, canners, blocked, effort }: OrderSearch, { operators, fill, fills = new Map() }: Manner): PlacingContext {
-  return {
+function startContext(search: OrderSearch, { operators, fill, fills = new Map(), keepsMinutes = false }: Manner): PlacingContext {
+  const { problem, canners, blocked, effort, underWay = null } = search
+  const context: PlacingContext = {
     problem,
-    setUp: setUpKitchen(problem, canners),
+    setUp: underWay?.setUp ?? setUpKitchen(problem, canners),
     calendar: emptyCalendar(),
     operatorRule: operators,
     fillRule: fill,
     fillRules: fills,
-    lastOperator: new Map(),
+    lastOperator: new Map(underWay?.lastOperator),
     able: new Map(),
     blocked,
     effort,
+    reserved: new Map(),
+    underWay,
+    keepsMinutes,
   }
+  if (underWay) takeUnderWay(context, underWay)
+  return context
 }
 
-function timeInOrder(search: OrderSearch, jobs: readonly SplitJob[], manner: Manner, emptyBy: KitchenTime, rule: string): Timetable | null {
+function timeInOrder(
+  search: OrderSearch,
+  order: readonly SplitJob[],
+  manner: Manner,
+  emptyBy: KitchenTime,
+  rule: string,
+): Timetable | null {
   const context = startContext(search, manner)
+  const jobs = firstThings(search, order)
   const placed: PlacedJob[] = []
   for (const [index, job] of jobs.entries()) {
     const timed = placeNext(context, jobs.slice(index), job, emptyBy)
@@ -168,9 +191,20 @@ function timeInOrder(search: OrderSearch, jobs: readonly SplitJob[], manner: Man
 const timetableOf = (context: PlacingContext, jobs: readonly PlacedJob[], rule: string): Timetable => ({
   context,
   jobs,
-  finishAt: Math.max(context.problem.window.firstLoadAt, ...jobs.flatMap((job) => job.loads.map((load) => load.emptyAt))),
+  finishAt: Math.max(
+    context.underWay?.finishAt ?? context.problem.window.firstLoadAt,
+    ...jobs.flatMap((job) => job.loads.map((load) => load.emptyAt)),
+  ),
   rule,
 })
+
+/**
+ * Timetables that keep the minutes and people of the plan that stands as far as a finish by `emptyBy` lets them, one for each manner.
+ *
+ * @param order - the jobs in the order of that plan
+ */
+export const keepingTimetables = (search: OrderSearch, order: readonly SplitJob[], emptyBy: KitchenTime): Timetable[] =>
+  MANNERS.flatMap((manner) => timeInOrder(search, order, { ...manner, keepsMinutes: true }, emptyBy, 'as planned') ?? [])
 
 function placeNext(context: PlacingContext, left: readonly SplitJob[], job: SplitJob, emptyBy: KitchenTime): PlacedJob | null {
   const preparation = context.problem.preparations.find((entry) => entry.id === job.preparationId)
@@ -205,7 +239,7 @@ function goDeeper(
   budget: { placements: number },
 ): PlacedJob[] | null {
   if (left.length === 0) return []
-  for (const job of nextChoices(left)) {
+  for (const job of nextChoices(context, left)) {
     if (budget.placements-- <= 0) return null
     const mark = context.calendar.trail.length
     const placed = placeNext(context, left, job, emptyBy)
@@ -223,7 +257,9 @@ function goDeeper(
   return null
 }
 
-function nextChoices(left: readonly SplitJob[]): SplitJob[] {
+function nextChoices(context: PlacingContext, left: readonly SplitJob[]): SplitJob[] {
+  const [first] = firstThings(context, left)
+  if (first && (isUrgent(context, first) || hasFixedMinute(context.problem, first))) return [first]
   const counts = new Map<string, SplitJob[]>()
   for (const job of left) counts.set(job.preparationId, [...(counts.get(job.preparationId) ?? []), job])
   return [...counts.values()].sort((a, b) => b.length - a.length).flatMap((group) => group.slice(0, 1))
