@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import pg from 'pg'
+import { prepareQueue } from './prepare-queue.mjs'
 import { projectRoot } from './project-paths.mjs'
 
 /** The advisory lock that Prisma's own `migrate deploy` takes, so that the two never run at once. */
@@ -25,7 +26,8 @@ const MIGRATIONS_TABLE = `CREATE TABLE IF NOT EXISTS _prisma_migrations (
 export class MigrationRefused extends Error {}
 
 /**
- * Brings a database up to the newest migration. Each migration is one transaction: it is there whole or not at all.
+ * Brings a database up to the newest migration, and the job queue's own schema beside it. Each migration is one transaction: it is there
+ * whole or not at all.
  *
  * @param {string} ownerUrl - a role that may make tables
  * @param {string} [folder] - holds one folder a migration, applied in the order of their names
@@ -44,6 +46,7 @@ export async function applyMigrations(ownerUrl, folder = join(projectRoot, 'pris
     const pending = await findPending(client, migrations)
     for (const migration of pending) await applyMigration(client, migration)
     await letAppRoleIn(client)
+    await prepareQueue(ownerUrl, client)
     return pending.map(({ name }) => name)
   } finally {
     await client.end()
