@@ -9,6 +9,14 @@ const Quantity = z.coerce
   .max(100_000, 'How much? At most 100,000.')
   .refine((amount) => Math.abs(amount * 1000 - Math.round(amount * 1000)) < 1e-6, 'At most three decimals.')
 
+/** What was sorted out: nothing when it is left out, at most three decimals. */
+const Culled = z.coerce
+  .number<unknown>('How much was sorted out?')
+  .nonnegative('How much was sorted out? Not less than nothing.')
+  .max(100_000, 'How much was sorted out? At most 100,000.')
+  .refine((amount) => Math.abs(amount * 1000 - Math.round(amount * 1000)) < 1e-6, 'At most three decimals.')
+  .default(0)
+
 /** Several things chosen from a list: from a form a list or one text, from JSON a list. */
 const someIds = (most: number) =>
   z
@@ -35,6 +43,8 @@ export const ReceiveIngredients = z.strictObject({
   item: line(80, 'Say what it is.').optional(),
   quantity: Quantity.optional(),
   unit: line(20, 'Say the unit, such as lb.').optional(),
+  /** Sorted out of it, in the same unit. */
+  culled: Culled,
   householdId: Id.optional(),
   source: optionalLine(120),
   condition: optionalLine(200),

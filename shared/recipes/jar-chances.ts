@@ -27,6 +27,15 @@ export function afterLosses(chances: JarChances, sealChance: number): JarChances
   return chances.reduceRight<number[]>((sealed, chance) => addAt(convolve(sealed, [1 - sealChance, sealChance]), 0, chance), [])
 }
 
+/** The chances when no more than `most` jars are put up, whatever there would be. */
+export function atMost(chances: JarChances, most: number): JarChances {
+  const over = sum(chances.slice(most + 1))
+  return chances.slice(0, most + 1).map((chance, jars) => (jars === most ? chance + over : chance))
+}
+
+/** The chances with so many jars more, which are there already. */
+export const moreBy = (chances: JarChances, jars: number): JarChances => [...Array.from({ length: jars }, () => 0), ...chances]
+
 /** The chance of at least this many jars, 0 to 1. */
 export const chanceOfAtLeast = (chances: JarChances, jars: number): number => Math.min(1, sum(chances.filter((_, count) => count >= jars)))
 

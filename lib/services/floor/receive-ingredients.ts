@@ -40,6 +40,7 @@ interface Delivery {
   readonly item: string
   readonly quantity: number
   readonly unit: string
+  readonly culled: number
   readonly householdId: string | null
   readonly source: string
   readonly condition: string
@@ -51,7 +52,7 @@ async function completeDelivery(
   { tx, actor: { groupId } }: CommandContext,
   dayId: string,
   pledgeId: string | undefined,
-  { item, quantity, unit, householdId, source, condition, allergens }: Typed,
+  { item, quantity, unit, culled, householdId, source, condition, allergens }: Typed,
 ): Promise<Result<Delivery, Refusal>> {
   const pledge = pledgeId
     ? await tx.pledge.findFirst({
@@ -72,8 +73,9 @@ async function completeDelivery(
   if (said.item === undefined) return refuse(badInput({ item: ['Say what it is.'] }))
   if (said.quantity === undefined) return refuse(badInput({ quantity: ['How much?'] }))
   if (said.unit === undefined) return refuse(badInput({ unit: ['Say the unit, such as lb.'] }))
+  if (culled > said.quantity) return refuse(badInput({ culled: ['No more can be sorted out than came.'] }))
   if (!household && source === '') return refuse(badInput({ source: ['From whom? Choose a household, or name the shop or field.'] }))
-  return ok({ item: said.item, quantity: said.quantity, unit: said.unit, householdId: household, source, condition, allergens })
+  return ok({ item: said.item, quantity: said.quantity, unit: said.unit, culled, householdId: household, source, condition, allergens })
 }
 
 /** "PL2": two letters of the item and the next free number. */
