@@ -18,7 +18,7 @@ export interface ForecastBatch {
 export interface ForecastPreparation {
   readonly id: string
   readonly letter: string
-  readonly recipe: Pick<Recipe, 'title' | 'batch' | 'yields' | 'scaling' | 'process'>
+  readonly recipe: Pick<Recipe, 'title' | 'batch' | 'scaling' | 'process'> & Parameters<typeof yieldInJars>[0]
   readonly jarSize: JarSize
   readonly offered: number
   readonly claimed: number

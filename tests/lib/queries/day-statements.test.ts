@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { claimingHouseholds, dayProducts, organiserName } from '@/lib/queries/day-claims'
+import { dayForecast } from '@/lib/queries/day-forecast'
 import { dayFloor } from '@/lib/queries/day-floor'
 import { dayForApi } from '@/lib/queries/day-for-api'
 import { type DayHead, readDayHead } from '@/lib/queries/day-head'
@@ -38,6 +39,7 @@ beforeAll(async () => {
 const QUERIES: readonly [name: string, most: number, ask: () => Promise<unknown>][] = [
   ['the head of every page', 3, () => readDayHead(groupId, running.dayId)],
   ['products with claims', 3, () => dayProducts(groupId, claiming.dayId)],
+  ['the forecast of jars', 5, () => dayForecast(groupId, claiming.dayId)],
   ['households that claim', 2, () => claimingHouseholds(groupId)],
   ['whom to tell', 1, () => organiserName(groupId)],
   ['promises', 3, () => dayPledges(groupId, claiming.dayId)],
