@@ -4,12 +4,14 @@ import { dayCommands } from './day/commands'
 import { floorCommands } from './floor/commands'
 import { groupCommands } from './group/commands'
 import { kitchenCommands } from './kitchen/commands'
+import { recipeCommands } from './recipe/commands'
 import { shareCommands } from './share/commands'
 
 /** Every change that anybody can make to a group, room by room. */
 export const ALL_COMMANDS: readonly AnyCommand[] = [
   ...groupCommands,
   ...kitchenCommands,
+  ...recipeCommands,
   ...dayCommands,
   ...floorCommands,
   ...shareCommands,

@@ -34,6 +34,9 @@ export const POLICY = {
   'edit-kitchen': row('any', 'none', 'none', 'none', 'none', 'none'),
   'see-stock': row('any', 'any', 'any', 'any', 'none', 'none'),
   'edit-stock': row('any', 'any', 'none', 'none', 'none', 'none'),
+  // the group's own recipes; who may put one on a day also answers for the conditions of its process
+  'see-recipes': row('any', 'any', 'any', 'any', 'any', 'none'),
+  'edit-recipes': row('any', 'any', 'none', 'none', 'none', 'none'),
   // before the day
   'see-day': row('any', 'any', 'any', 'any', 'any', 'any'),
   'edit-day': row('any', 'none', 'none', 'none', 'none', 'none'),

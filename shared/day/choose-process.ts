@@ -5,6 +5,7 @@ import { lookUpProcess } from '@/shared/process/look-up-process'
 import type { ProcessRefusal } from '@/shared/process/process-refusal'
 import type { ScheduledProcess } from '@/shared/process/scheduled-process'
 import { steriliseMinutes } from '@/shared/process/sterilising'
+import { unconfirmedOf } from '@/shared/recipes/own-recipe'
 import type { Recipe } from '@/shared/recipes/recipe'
 import { ok, type Result, refuse } from '@/shared/result/result'
 
@@ -34,13 +35,15 @@ export type ProcessChoiceProblem =
   | { readonly kind: 'no-process-held' }
   | { readonly kind: 'jar-not-in-recipe'; readonly jars: readonly JarSize[] }
   | { readonly kind: 'jars-need-boiling'; readonly minutes: number; readonly jarBoilMinutes: number }
+  | { readonly kind: 'conditions-open'; readonly statements: readonly string[] }
   | { readonly kind: 'refused'; readonly refusal: ProcessRefusal }
 
 /**
  * Looks the published process up and settles how empty jars are made ready.
  *
  * Jars processed under 10 minutes must be boiled before they are filled; where the publication gives a longer time instead, washing
- * them hot chooses that time. Nothing is ever shortened.
+ * them hot chooses that time. Nothing is ever shortened. A group's own recipe gets minutes only when every condition of the very table
+ * that answers here is confirmed: another elevation or jar may bring other conditions.
  */
 export function chooseProcess(wish: ProcessWish): Result<ChosenProcess, ProcessChoiceProblem> {
   const { recipe, jarSize, method, gauge, jarTreatment, elevationFeet } = wish
@@ -49,6 +52,8 @@ export function chooseProcess(wish: ProcessWish): Result<ChosenProcess, ProcessC
   const { foodId, pack } = recipe.process
   const found = lookUpProcess({ food: foodId, pack, jar: jarSize, method, gauge, elevation: { feet: elevationFeet } })
   if (!found.ok) return refuse({ kind: 'refused', refusal: found.problem })
+  const open = recipe.own ? unconfirmedOf(found.value, recipe.own.confirmed) : []
+  if (open.length > 0) return refuse({ kind: 'conditions-open', statements: open.map(({ statement }) => statement) })
 
   const published = found.value
   const jarBoilMinutes = steriliseMinutes(Math.max(0, published.elevationFeet))

@@ -5,18 +5,24 @@ import type { ProcessRefusal } from '@/shared/process/process-refusal'
 import type { ScheduledProcess } from '@/shared/process/scheduled-process'
 import type { ProcessQuery } from '@/shared/process/process-query'
 
+/** What may have to be confirmed; which of them depends on the process. */
+export const BINDING_CONDITION_IDS = [
+  'same-food',
+  'same-pack',
+  'same-jar',
+  'same-headspace',
+  'acid-added',
+  'proportions-kept',
+  'no-thickener',
+  'pack-limits',
+] as const
+export type BindingConditionId = (typeof BINDING_CONDITION_IDS)[number]
+
 /** One condition of a published process that somebody must confirm before a group's own recipe may use it. */
 export type BindingCondition = { readonly id: BindingConditionId; readonly statement: string }
-/** What may have to be confirmed; which of them depends on the process. */
-export type BindingConditionId =
-  | 'same-food'
-  | 'same-pack'
-  | 'same-jar'
-  | 'same-headspace'
-  | 'acid-added'
-  | 'proportions-kept'
-  | 'no-thickener'
-  | 'pack-limits'
+
+/** A condition as somebody confirmed it: in these words, of this edition of the table. Other words or another edition were not confirmed. */
+export type ConfirmedCondition = BindingCondition & { readonly edition: string }
 
 /** What the jars of a group's own recipe are: bound to a published process, or for the fridge or freezer. */
 export type OwnRecipeStanding =
@@ -47,6 +53,13 @@ export function bindingConditions(process: ScheduledProcess): BindingCondition[]
   return [...always, ...more.filter((condition) => condition !== null)]
 }
 
+/** The conditions of a process that nobody has confirmed in these words, of this edition. */
+export const unconfirmedOf = (process: ScheduledProcess, confirmed: readonly ConfirmedCondition[]): BindingCondition[] =>
+  bindingConditions(process).filter((condition) => !confirmed.some((each) => isSame(each, condition, process.edition)))
+
+const isSame = (confirmed: ConfirmedCondition, { id, statement }: BindingCondition, edition: string): boolean =>
+  confirmed.id === id && confirmed.statement === statement && confirmed.edition === edition
+
 /**
  * Where a group's own recipe stands: bound to a published process when every condition is confirmed, otherwise fridge or freezer.
  *
@@ -54,12 +67,11 @@ export function bindingConditions(process: ScheduledProcess): BindingCondition[]
  */
 export function standingOfOwnRecipe(
   query: ProcessQuery & { readonly jar: JarSize },
-  confirmed: ReadonlySet<BindingConditionId>,
+  confirmed: readonly ConfirmedCondition[],
 ): Result<OwnRecipeStanding, ProcessRefusal> {
   const found = lookUpProcess(query)
   if (!found.ok) return refuse(found.problem)
-  const conditions = bindingConditions(found.value)
-  const unconfirmed = conditions.filter(({ id }) => !confirmed.has(id))
+  const unconfirmed = unconfirmedOf(found.value, confirmed)
   if (unconfirmed.length > 0) return ok({ standing: 'fridge-or-freezer', unconfirmed })
-  return ok({ standing: 'bound', process: found.value, confirmed: conditions.map(({ id }) => id) })
+  return ok({ standing: 'bound', process: found.value, confirmed: bindingConditions(found.value).map(({ id }) => id) })
 }

@@ -1,17 +1,18 @@
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Gauge, Method, Pack } from '@/shared/kitchen/methods'
 import type { Source } from '@/shared/process/published-row'
+import type { ConfirmedCondition } from '@/shared/recipes/own-recipe'
 import type { UnitId } from '@/shared/units/units'
 
 /** Jars of one size: the range a publication or a log gives. */
 export type JarYield = { readonly low: number; readonly typical: number; readonly high: number }
 
-/** Minutes as a range; `basis` says whether a publication prints them or the trade uses them to plan. */
+/** Minutes as a range; `basis` says whether a publication prints them, the trade plans with them, or the group wrote them of its own recipe. */
 export type WorkMinutes = {
   readonly low: number
   readonly typical: number
   readonly high: number
-  readonly basis: 'published' | 'common practice'
+  readonly basis: 'published' | 'common practice' | 'the group’s own figure'
 }
 
 /** One line of a recipe. `amount` is a number, or a printed range. `per` says what it is reckoned on; the batch when absent. */
@@ -51,6 +52,10 @@ export type Recipe = {
   readonly defaultJar: JarSize
   /** Jars of `jar` that one batch gives. */
   readonly batch: { readonly jar: JarSize; readonly yield: JarYield; readonly produce: string; readonly producePounds: number | null }
+  /** What one batch gives in other jars, where somebody counted it; by volume where not. */
+  readonly yields?: Readonly<Partial<Record<JarSize, JarYield>>>
+  /** Of a group's own recipe: its version, and the conditions of the process that were confirmed. No minutes without all of them. */
+  readonly own?: { readonly version: number; readonly confirmed: readonly ConfirmedCondition[] }
   /** Litres of one batch in the kettle at its fullest: measured volumes together, or the filled jars where that is more. */
   readonly batchLitres: number
   readonly loadWeights: readonly LoadWeight[]

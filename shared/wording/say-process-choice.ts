@@ -28,6 +28,13 @@ export function sayProcessChoice(title: string, problem: ProcessChoiceProblem): 
         instead: `Boil the jars ${problem.jarBoilMinutes} min in a pot of their own or in the canners.`,
         fields: { jarTreatment: ['Choose jars boiled in a pot, or boiled in the canners.'] },
       }
+    case 'conditions-open':
+      return {
+        ...refusal,
+        what: `${title}: fridge or freezer.`,
+        why: `Of its published process nobody has confirmed: ${problem.statements.map((each) => each.replace(/\.$/, '')).join('; ')}.`,
+        instead: 'Confirm each on the recipe’s own page if it is so, or put it up for the fridge or freezer.',
+      }
     case 'refused':
       return {
         ...refusal,

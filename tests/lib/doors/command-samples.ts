@@ -8,6 +8,7 @@ export interface Aims {
   readonly kettleId: string
   readonly cannerId: string
   readonly supplyId: string
+  readonly recipeId: string
   readonly dayId: string
   readonly preparationId: string
   readonly pledgeId: string
@@ -52,6 +53,11 @@ const hours = {
   cleanUpMinutes: 40,
   hardEnd: '22:15',
 }
+const ownRecipe = {
+  ...{ title: 'Damson sauce', comesFrom: 'A shoebox', pattern: 'plum', item1: 'damsons', amount1: '4 1/2', unit1: 'lb', pack: 'hot' },
+  ...{ prepBefore: 'cook', kettleUse: 'cook', acidFood: 'yes', scaling: 'whole-batches-only', usualJar: 'pint' },
+  ...{ 'low-pint': 4, 'typical-pint': 5, 'high-pint': 6, prepMinutes: 30, kettleMinutes: 40, fillMinutes: 6 },
+}
 const day = { name: 'Another evening', date: '2027-09-02', ...hours }
 const at = '18:30'
 
@@ -81,6 +87,22 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
   'edit-canner': { any: 'o', input: ({ cannerId }) => ({ cannerId, ...canner, label: unused('N') }) },
   'add-supply': { any: 'ol', input: ({ householdId }) => ({ kind: 'lid', lotCode: unused('LID-'), count: 12, householdId }) },
   'change-supply': { any: 'ol', input: ({ supplyId }) => ({ supplyId, version: 1, count: 3 }) },
+
+  'add-own-recipe': { any: 'ol', input: () => ownRecipe },
+  'change-own-recipe': { any: 'ol', input: ({ recipeId }) => ({ recipeId, version: 1, ...ownRecipe }) },
+  'bind-own-recipe': {
+    any: 'ol',
+    input: ({ recipeId, kitchenId }) => ({ recipeId, version: 1, foodId: 'plums', canner: 'boiling-water', kitchenId }),
+  },
+  'confirm-condition': {
+    any: 'o',
+    input: ({ recipeId }) => ({ recipeId, version: 1, condition: 'same-pack', statement: 'It goes into the jars as a hot pack.' }),
+  },
+  'withdraw-condition': {
+    any: 'ol',
+    input: ({ recipeId }) => ({ recipeId, condition: 'same-pack', statement: 'It goes into the jars as a hot pack.' }),
+  },
+  'retire-own-recipe': { any: 'ol', input: ({ recipeId }) => ({ recipeId, retired: 'no' }) },
 
   'create-day': { any: 'o', input: ({ kitchenId }) => ({ kitchenId, ...day }) },
   'edit-day': { any: 'o', input: ({ dayId, kitchenId }) => ({ dayId, version: 1, kitchenId, ...day }) },

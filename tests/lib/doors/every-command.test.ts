@@ -6,6 +6,7 @@ import { ALL_COMMANDS, commandNamed } from '@/lib/services/all-commands'
 import { loadScenario } from '@/prisma/seed/load-scenario'
 import { readScenarioFile } from '@/prisma/seed/scenario-file'
 import { type Actor, ROLES, type Role } from '@/shared/access/actor'
+import { anOwnRecipe } from '../../support/own-recipes'
 import { freshDatabase } from '../../support/fresh-database'
 import { type Aims, COMMAND_DOORS } from './command-samples'
 
@@ -131,7 +132,13 @@ async function place(neighbourhood: string): Promise<Place> {
     await client.pledge.create({ data: { groupId, id, dayId, householdId, kind: 'hours', item: 'Hands', quantity: 1, unit: 'h' } })
     return id
   }
+  const recipeId = `recipe-${groupId}`
+  await client.ownRecipe.create({ data: { groupId, id: recipeId } })
+  await client.ownRecipeVersion.create({
+    data: { groupId, recipeId, number: 1, content: anOwnRecipe(), writtenBy: founder.id, writtenAt: new Date('2027-08-01') },
+  })
   const own: Aims = {
+    recipeId,
     householdId: founder.householdId,
     personId: founder.id,
     inviteId: `invite-${groupId}`,
