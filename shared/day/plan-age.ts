@@ -1,17 +1,24 @@
 import type { DayProblem } from '@/shared/planning/day-problem'
+import { usualMinutesOf } from '@/shared/planning/robust-plan'
 
 /**
  * Whether the day is still the one that its plan was made for: hours, kitchen, equipment, people and processes.
  *
- * How many jars are planned is left aside: it may have been chosen while planning. The order of keys does not matter, so a problem that was
- * stored in between compares like a fresh one.
+ * How many jars are planned is left aside, and so is how slow the stages were taken to be: both may have been chosen while planning. The order
+ * of keys does not matter, so a problem that was stored in between compares like a fresh one.
  */
 export const isStillTheSame = (planned: DayProblem, now: DayProblem): boolean => facts(planned) === facts(now)
 
 function facts(problem: DayProblem): string {
   const canners = problem.canners.map(({ usable: _, whyNot: __, ...canner }) => canner)
-  const preparations = problem.preparations.map(({ jarsWanted: _, spare: __, ...preparation }) => preparation)
+  const preparations = problem.preparations.map(asUsual)
   return JSON.stringify({ ...problem, canners, preparations }, inKeyOrder)
+}
+
+function asUsual({ jarsWanted: _, spare: __, ranges: ___, usualMinutes, ...preparation }: DayProblem['preparations'][number]) {
+  const { prep, kettle, comeUp } = usualMinutes ?? usualMinutesOf(preparation)
+  const cycle = { ...preparation.cycle, comeUpMinutes: comeUp }
+  return { ...preparation, prep: { ...preparation.prep, workMinutes: prep }, kettleMinutes: kettle, cycle }
 }
 
 const inKeyOrder = (_: string, value: unknown): unknown =>

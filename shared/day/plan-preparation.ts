@@ -3,7 +3,7 @@ import { type ChosenProcess, sourceLine } from '@/shared/day/choose-process'
 import type { JarTreatmentName } from '@/shared/forms/preparation'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Method } from '@/shared/kitchen/methods'
-import type { JarTreatment, LeadStep, PlanPreparation, PlanProcess, StageWork } from '@/shared/planning/day-problem'
+import type { JarTreatment, LeadStep, PlanPreparation, PlanProcess, StageRanges, StageWork } from '@/shared/planning/day-problem'
 import type { JarYield, Recipe } from '@/shared/recipes/recipe'
 import { yieldInJars } from '@/shared/recipes/yield-in-jars'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
@@ -75,7 +75,13 @@ export function planPreparation(product: DayProduct, { process, soakedBy, hosts 
     jarTreatment: TREATMENTS[product.jarTreatment],
     jarBoilMinutes: process.jarBoilMinutes,
     cycle: cannerCycle(product.method, pack, jarSize),
+    ranges: rangesOfRecipe(recipe),
   }
+}
+
+/** What the recipe says of its own spread; a stage that it gives no minutes for is left to the planner's common practice. */
+function rangesOfRecipe({ prepMinutes: prep, kettleMinutes: kettle }: Recipe): StageRanges {
+  return { ...(prep ? { prep } : {}), ...(kettle ? { kettle } : {}) }
 }
 
 const TREATMENTS: Readonly<Record<JarTreatmentName, JarTreatment>> = {

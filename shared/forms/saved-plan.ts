@@ -204,6 +204,8 @@ const Cycle = z.object({
   unloadMinutes: z.number(),
 })
 
+const Range = z.object({ low: z.number(), typical: z.number(), high: z.number(), basis: z.enum(['published', 'common practice']) })
+
 const Process = z.object({
   minutes: z.number(),
   publishedMinutes: z.number(),
@@ -254,6 +256,8 @@ const Preparation = z.object({
   jarTreatment: z.enum(['washed-hot', 'boiled-in-canner', 'boiled-in-pot']),
   jarBoilMinutes: z.number(),
   cycle: Cycle,
+  ranges: z.object({ prep: Range.optional(), kettle: Range.optional(), comeUp: Range.optional() }).optional(),
+  usualMinutes: z.object({ prep: z.number(), kettle: z.number(), comeUp: z.number() }).optional(),
 })
 
 const Lock = z.object({

@@ -91,6 +91,23 @@ export type StageWork = {
   readonly peopleMax: number
 }
 
+/** Minutes that a stage may really take; never below 0, low ≤ typical ≤ high. `basis`: printed by a publication, or what the trade plans with. */
+export type MinuteRange = {
+  readonly low: number
+  readonly typical: number
+  readonly high: number
+  readonly basis: 'published' | 'common practice'
+}
+
+/** Stages whose length is not known beforehand; what is missing is taken from common practice, see `rangesOf`. */
+export type StageRanges = {
+  /** Person-minutes of one tested batch. */
+  readonly prep?: MinuteRange
+  readonly kettle?: MinuteRange
+  /** From the last jar in to the boil, or to steam. */
+  readonly comeUp?: MinuteRange
+}
+
 /** Heat on the jars and on the people who mind it; minutes. */
 export type CannerCycle = {
   readonly loadMinutes: number
@@ -176,6 +193,10 @@ export type PlanPreparation = {
   /** Minutes the empty jars boil when the treatment boils them. */
   readonly jarBoilMinutes: number
   readonly cycle: CannerCycle
+  /** How long prep, cooking and come-up may really take; the plan itself runs on the single figures above. */
+  readonly ranges?: StageRanges
+  /** The usual figures, where the plan was asked to run on slower ones so that it ends in time more surely. */
+  readonly usualMinutes?: { readonly prep: number; readonly kettle: number; readonly comeUp: number }
 }
 
 /** Who may mind the canners of one method, and how many at once. */
