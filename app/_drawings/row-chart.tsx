@@ -1,7 +1,8 @@
 import { MARK_HEIGHTS, percent, RowMark } from '@/app/_drawings/row-mark'
 import type { ProduceOf } from '@/app/_drawings/wall-frame'
 import { acrossWindow, type ChartWindow, chartTicks } from '@/shared/drawing/chart-window'
-import type { ChartMark, ChartRow, RowChart as RowChartFacts } from '@/shared/day/chart-rows'
+import type { ChartMark } from '@/shared/day/chart-marks'
+import type { ChartRow, RowChart as RowChartFacts } from '@/shared/day/chart-rows'
 import { formatClock } from '@/shared/time/kitchen-time'
 
 type RowChartProps = { chart: RowChartFacts; window: ChartWindow; produceOf: ProduceOf }

@@ -1,5 +1,5 @@
 import { type Produce, produceFill, produceInk, produceWash } from '@/app/_drawings/produce'
-import type { ChartMark } from '@/shared/day/chart-rows'
+import type { ChartMark } from '@/shared/day/chart-marks'
 import { acrossWindow, type ChartWindow } from '@/shared/drawing/chart-window'
 
 /** Heights in the lines of a row, in px: what is written over a mark, a bar, the heat of a canner, the room below. */
@@ -22,17 +22,27 @@ export function RowMark({ mark, top, roomTo, window, produce }: MarkProps) {
       {mark.isCritical && mark.kind !== 'wait' && (
         <rect x={percent(left)} y={base + 2} width={percent(right - left)} height="7" className="critical" />
       )}
-      {room * NARROW >= widthOf(mark.label) ? (
-        <text x={percent(left)} dx="3" y={top + 17} fill={ink} className="mark-label">
-          {mark.label}
+      <Words mark={mark} left={left} room={room} y={top + 17} ink={ink} />
+    </>
+  )
+}
+
+/** As much of what it is as there is room for: on a phone less than on a desk, and never cut in a word. */
+function Words({ mark, left, room, y, ink }: { mark: ChartMark; left: number; room: number; y: number; ink: string }) {
+  const fitting = (px: number) => [mark.label, mark.short].find((words) => words !== '' && room * px >= widthOf(words))
+  const [onPhone, onDesk] = [fitting(NARROW), fitting(WIDE)]
+  const place = { x: percent(left), dx: 3, y, fill: ink }
+  if (onPhone === onDesk) return onDesk && <text {...place}>{onDesk}</text>
+  return (
+    <>
+      {onPhone && (
+        <text {...place} className="narrow-only">
+          {onPhone}
         </text>
-      ) : (
-        room * WIDE >= widthOf(mark.label) && (
-          <text x={percent(left)} dx="3" y={top + 17} fill={ink} className="mark-label wide-only">
-            {mark.label}
-          </text>
-        )
       )}
+      <text {...place} className="wide-only">
+        {onDesk}
+      </text>
     </>
   )
 }
