@@ -9,6 +9,8 @@ export interface ReceivedLot {
   readonly item: string
   readonly quantity: number
   readonly unit: string
+  /** Sorted out of it, in the same unit. */
+  readonly culled: number
   readonly from: string
   readonly condition: string
   /** ISO date. */
@@ -34,8 +36,8 @@ export interface DayIngredients {
 export async function dayIngredients(groupId: string, dayId: string): Promise<DayIngredients> {
   const db = database()
   const [lots, pledges, households] = await Promise.all([
-    db.$queryRaw<(Omit<ReceivedLot, 'quantity' | 'receivedOn'> & { quantity: unknown; receivedOn: Date })[]>`
-      SELECT l.id, l.code, l.item, l.quantity, l.unit, coalesce(h.name, l.source) AS "from", l.condition, l.received_on AS "receivedOn", l.allergens,
+    db.$queryRaw<(Omit<ReceivedLot, 'quantity' | 'culled' | 'receivedOn'> & { quantity: unknown; culled: unknown; receivedOn: Date })[]>`
+      SELECT l.id, l.code, l.item, l.quantity, l.unit, l.culled, coalesce(h.name, l.source) AS "from", l.condition, l.received_on AS "receivedOn", l.allergens,
         coalesce((SELECT array_agg(b.code ORDER BY b.code) FROM batch_ingredient i
           JOIN kettle_batch b ON b.group_id = i.group_id AND b.id = i.batch_id
           WHERE i.group_id = l.group_id AND i.lot_id = l.id), '{}') AS batches
@@ -50,7 +52,12 @@ export async function dayIngredients(groupId: string, dayId: string): Promise<Da
     db.household.findMany({ where: { groupId }, select: { id: true, name: true }, orderBy: { name: 'asc' } }),
   ])
   return {
-    lots: lots.map(({ quantity, receivedOn, ...lot }) => ({ ...lot, quantity: Number(quantity), receivedOn: isoDate(receivedOn) })),
+    lots: lots.map(({ quantity, culled, receivedOn, ...lot }) => ({
+      ...lot,
+      quantity: Number(quantity),
+      culled: Number(culled),
+      receivedOn: isoDate(receivedOn),
+    })),
     promised: pledges.map(({ quantity, ...pledge }) => ({ ...pledge, quantity: Number(quantity) })),
     households,
   }

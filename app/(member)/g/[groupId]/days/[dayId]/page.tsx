@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { requireActor } from '@/lib/auth/current-actor'
 import { dayProducts } from '@/lib/queries/day-claims'
+import { dayForecast } from '@/lib/queries/day-forecast'
 import { requireDayHead } from '@/lib/queries/day-head'
 import { dayOutlook } from '@/lib/queries/day-outlook'
 import { groupStock } from '@/lib/queries/day-stock'
@@ -18,13 +19,14 @@ export default async function DayPage({ params }: Props) {
   const { groupId, dayId } = await params
   const actor = await requireActor(groupId, 'see-day')
   const [day, products] = await Promise.all([requireDayHead(groupId, dayId), dayProducts(groupId, dayId)])
-  if (!may(actor, 'edit-day')) return <PlainDay {...{ actor, day, products }} />
+  if (!may(actor, 'edit-day')) return <PlainDay {...{ actor, day, products }} forecast={await dayForecast(groupId, dayId, products)} />
 
   const offers = new Map(products.map(({ id, offered }) => [id, offered]))
-  const [outlook, stock, kitchens] = await Promise.all([
+  const [outlook, forecast, stock, kitchens] = await Promise.all([
     dayOutlook(groupId, dayId, day.state, offers),
+    dayForecast(groupId, dayId, products),
     groupStock(groupId),
     kitchenChoices(groupId),
   ])
-  return <OrganiserDay {...{ actor, day, products, outlook, stock, kitchens }} />
+  return <OrganiserDay {...{ actor, day, products, outlook, forecast, stock, kitchens }} />
 }

@@ -6,6 +6,7 @@ import { Page } from '@/app/_ui/page'
 import { PageHead } from '@/app/_ui/page-head'
 import { Sheet } from '@/app/_ui/sheet'
 import type { OfferedProduct } from '@/lib/queries/day-claims'
+import type { DayForecast } from '@/lib/queries/day-forecast'
 import type { DayHead } from '@/lib/queries/day-head'
 import type { DayOutlook } from '@/lib/queries/day-outlook'
 import type { KitchenChoice } from '@/lib/queries/kitchen-choices'
@@ -20,6 +21,7 @@ import { CannerTime } from './canner-time'
 import { DayLinks } from './day-links'
 import { DayRunning } from './day-running'
 import { DoesNotFit } from './does-not-fit'
+import { JarsNow } from './jars-now'
 import { NearlyFull } from './nearly-full'
 import { NextStep } from './next-step'
 import { sayAskedFor } from './say-asked-for'
@@ -30,6 +32,7 @@ interface Props {
   readonly day: DayHead
   readonly products: readonly OfferedProduct[]
   readonly outlook: DayOutlook | null
+  readonly forecast: DayForecast
   readonly stock: readonly StockLot[]
   readonly kitchens: readonly KitchenChoice[]
 }
@@ -43,7 +46,7 @@ const SAID: Partial<Record<DayHead['state'], string>> = {
 }
 
 /** Will it fit, what is nearly full, and what if something slips. */
-export function OrganiserDay({ actor, day, products, outlook, stock, kitchens }: Props) {
+export function OrganiserDay({ actor, day, products, outlook, forecast, stock, kitchens }: Props) {
   const { groupId } = actor
   const isOver = day.state === 'resting' || day.state === 'closed'
   const path = `/g/${groupId}/days/${day.id}`
@@ -68,6 +71,7 @@ export function OrganiserDay({ actor, day, products, outlook, stock, kitchens }:
       {!isOver && outlook?.isOutdated && <Outdated path={path} />}
       {said && <DayLinks actor={actor} path={path} state={day.state} />}
       {!isOver && (outlook ? <Outlook {...{ outlook, day, stock, path }} /> : <NothingYet path={path} state={day.state} />)}
+      <JarsNow {...{ day, products, forecast }} />
       {!said && <DayLinks actor={actor} path={path} state={day.state} />}
       <DayRunning {...{ groupId, day, kitchens }} />
     </Page>

@@ -4,6 +4,7 @@ import { Page } from '@/app/_ui/page'
 import { PageHead } from '@/app/_ui/page-head'
 import { Sheet } from '@/app/_ui/sheet'
 import type { OfferedProduct } from '@/lib/queries/day-claims'
+import type { DayForecast } from '@/lib/queries/day-forecast'
 import type { DayHead } from '@/lib/queries/day-head'
 import type { Actor } from '@/shared/access/actor'
 import { may } from '@/shared/access/policy'
@@ -14,11 +15,12 @@ import { sayDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayMoment } from '@/shared/time/say-moment'
 import { DayLinks } from './day-links'
+import { JarsNow } from './jars-now'
 
-type Props = { actor: Actor; day: DayHead; products: readonly OfferedProduct[] }
+type Props = { actor: Actor; day: DayHead; products: readonly OfferedProduct[]; forecast: DayForecast }
 
 /** The day for everybody but the organiser: when, where, what is made, and what wants this person. */
-export function PlainDay({ actor, day, products }: Props) {
+export function PlainDay({ actor, day, products, forecast }: Props) {
   const path = `/g/${actor.groupId}/days/${day.id}`
   const wants = wantsOf(actor, day, path)
   return (
@@ -57,6 +59,7 @@ export function PlainDay({ actor, day, products }: Props) {
           ))}
         </ul>
       </Sheet>
+      <JarsNow {...{ day, products, forecast }} />
       <DayLinks actor={actor} path={path} state={day.state} />
     </Page>
   )

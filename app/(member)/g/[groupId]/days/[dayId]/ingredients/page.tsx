@@ -1,6 +1,8 @@
 import type { Metadata } from 'next'
 import { CommandForm } from '@/app/_forms/command-form'
+import { FieldEntry } from '@/app/_forms/entries'
 import { EmptyState } from '@/app/_ui/empty-state'
+import { Fold } from '@/app/_ui/fold'
 import { Page } from '@/app/_ui/page'
 import { PageHead } from '@/app/_ui/page-head'
 import { Sheet } from '@/app/_ui/sheet'
@@ -8,12 +10,15 @@ import { SubmitButton } from '@/app/_ui/submit-button'
 import { Table } from '@/app/_ui/table'
 import { requireActor } from '@/lib/auth/current-actor'
 import { freshKey } from '@/lib/http/fresh-key'
+import { dayProducts } from '@/lib/queries/day-claims'
+import { dayForecast } from '@/lib/queries/day-forecast'
 import { requireDayHead } from '@/lib/queries/day-head'
 import { type DayIngredients, dayIngredients } from '@/lib/queries/day-ingredients'
 import { may } from '@/shared/access/policy'
 import { sayShortDate } from '@/shared/time/calendar-date'
 import { sayQuantity } from '@/shared/wording/say-quantity'
 import { DayPlace } from '../_overview/day-place'
+import { JarsNow } from '../_overview/jars-now'
 import { ReceiveForm } from './receive-form'
 
 export const metadata: Metadata = { title: 'What came in' }
@@ -24,7 +29,12 @@ const OPEN = ['claiming', 'planned', 'running']
 export default async function IngredientsPage({ params }: { params: Promise<{ groupId: string; dayId: string }> }) {
   const { groupId, dayId } = await params
   const actor = await requireActor(groupId, 'see-floor')
-  const [day, page] = await Promise.all([requireDayHead(groupId, dayId), dayIngredients(groupId, dayId)])
+  const [day, page, products] = await Promise.all([
+    requireDayHead(groupId, dayId),
+    dayIngredients(groupId, dayId),
+    dayProducts(groupId, dayId),
+  ])
+  const forecast = await dayForecast(groupId, dayId, products)
   const mayReceive = OPEN.includes(day.state) && may(actor, 'receive-ingredients')
   return (
     <Page size="desk">
@@ -38,6 +48,7 @@ export default async function IngredientsPage({ params }: { params: Promise<{ gr
         <Sheet lid={page.lots.length > 0 ? 'sunk' : 'flat'} lidWords="Received" title="Received">
           {page.lots.length === 0 ? <EmptyState text="Nothing was received yet." /> : <Lots page={page} />}
         </Sheet>
+        <JarsNow {...{ day, products, forecast }} />
         {mayReceive && <ReceiveForm groupId={groupId} dayId={dayId} date={day.date} page={page} />}
       </div>
     </Page>
@@ -63,7 +74,10 @@ function Lots({ page: { lots } }: { page: DayIngredients }) {
         cells: {
           code: <span className="num">{lot.code}</span>,
           item: lot.condition ? `${lot.item} (${lot.condition})` : lot.item,
-          quantity: sayQuantity(lot.quantity, lot.unit),
+          quantity:
+            lot.culled > 0
+              ? `${sayQuantity(lot.quantity, lot.unit)}, ${sayQuantity(lot.culled, lot.unit)} sorted out`
+              : sayQuantity(lot.quantity, lot.unit),
           from: lot.from,
           on: sayShortDate(lot.receivedOn),
           contains: lot.allergens.join(', '),
@@ -74,7 +88,9 @@ function Lots({ page: { lots } }: { page: DayIngredients }) {
   )
 }
 
-/** Promises become lots with one tap. */
+const AMOUNT = { type: 'number', inputMode: 'decimal', step: '0.001', short: true } as const
+
+/** Promises become lots with one tap; what was weighed in takes the place of what was promised. */
 function Promised({ page: { promised }, groupId, dayId }: { page: DayIngredients; groupId: string; dayId: string }) {
   return (
     <Sheet lid="domed" title="Promised, not here yet">
@@ -95,6 +111,12 @@ function Promised({ page: { promised }, groupId, dayId }: { page: DayIngredients
               <SubmitButton small sending="Saving">
                 It is here
               </SubmitButton>
+              <Fold summary="It weighs something else, or some is sorted out">
+                <div className="form side">
+                  <FieldEntry name="quantity" label={`How much came, ${unit}`} {...AMOUNT} min="0.001" first={quantity} />
+                  <FieldEntry name="culled" label={`Of that, sorted out, ${unit}`} {...AMOUNT} min="0" required={false} />
+                </div>
+              </Fold>
             </CommandForm>
           </li>
         ))}

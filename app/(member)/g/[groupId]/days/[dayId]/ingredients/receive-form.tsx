@@ -27,6 +27,17 @@ export function ReceiveForm({ groupId, dayId, date, page: { households } }: Rece
         <FieldEntry name="item" label="What?" maxLength={80} />
         <FieldEntry name="quantity" label="How much?" type="number" inputMode="decimal" step="0.001" min="0.001" short />
         <FieldEntry name="unit" label="Unit" hint="lb, qt, bag" maxLength={20} short />
+        <FieldEntry
+          name="culled"
+          label="Of that, sorted out"
+          hint="In the same unit. Only the rest makes jars."
+          type="number"
+          inputMode="decimal"
+          step="0.001"
+          min="0"
+          required={false}
+          short
+        />
         <SelectEntry
           name="householdId"
           label="Brought by"

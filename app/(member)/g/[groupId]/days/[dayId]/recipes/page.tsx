@@ -6,12 +6,14 @@ import { PageHead } from '@/app/_ui/page-head'
 import { Sheet } from '@/app/_ui/sheet'
 import { requireActor } from '@/lib/auth/current-actor'
 import { dayProducts } from '@/lib/queries/day-claims'
+import { dayForecast } from '@/lib/queries/day-forecast'
 import { requireDayHead } from '@/lib/queries/day-head'
 import { may } from '@/shared/access/policy'
 import { sayElevation } from '@/shared/kitchen/say-elevation'
 import { recipeById } from '@/shared/recipes/recipe-library'
 import { sayDate } from '@/shared/time/calendar-date'
 import { DayPlace } from '../_overview/day-place'
+import { JarsNow } from '../_overview/jars-now'
 import { ChooseRecipeSheet } from './choose-recipe-sheet'
 import { ProductSheet } from './product-sheet'
 
@@ -24,6 +26,7 @@ export default async function RecipesPage({ params, searchParams }: Props) {
   const { groupId, dayId } = await params
   const actor = await requireActor(groupId, 'see-day')
   const [day, products] = await Promise.all([requireDayHead(groupId, dayId), dayProducts(groupId, dayId)])
+  const forecast = await dayForecast(groupId, dayId, products)
   const { recipe } = await searchParams
   const chosen = typeof recipe === 'string' ? recipeById(recipe) : undefined
   const mayEdit = may(actor, 'edit-day')
@@ -57,6 +60,7 @@ export default async function RecipesPage({ params, searchParams }: Props) {
       {products.map((product) => (
         <ProductSheet key={product.id} {...{ groupId, day, product, mayEdit }} />
       ))}
+      <JarsNow {...{ day, products, forecast }} />
       {mayChoose && <ChooseRecipeSheet {...{ groupId, day, chosen }} taken={products.map((product) => product.recipe.id)} />}
     </Page>
   )
