@@ -4,7 +4,7 @@ import type { JarTreatmentName } from '@/shared/forms/preparation'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Method } from '@/shared/kitchen/methods'
 import type { JarTreatment, LeadStep, PlanPreparation, PlanProcess, StageRanges, StageWork } from '@/shared/planning/day-problem'
-import type { JarYield, Recipe } from '@/shared/recipes/recipe'
+import type { JarYield, Recipe, WorkMinutes } from '@/shared/recipes/recipe'
 import { yieldInJars } from '@/shared/recipes/yield-in-jars'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
@@ -79,10 +79,13 @@ export function planPreparation(product: DayProduct, { process, soakedBy, hosts 
   }
 }
 
-/** What the recipe says of its own spread; a stage that it gives no minutes for is left to the planner's common practice. */
+/** What the recipe says of its own spread; a stage of which it gives none is left to the planner's common practice. */
 function rangesOfRecipe({ prepMinutes: prep, kettleMinutes: kettle }: Recipe): StageRanges {
-  return { ...(prep ? { prep } : {}), ...(kettle ? { kettle } : {}) }
+  return { ...(prep && saysItsSpread(prep) ? { prep } : {}), ...(kettle && saysItsSpread(kettle) ? { kettle } : {}) }
 }
+
+/** A single planning figure of the trade says nothing of how far it strays; a printed one is kept to. */
+const saysItsSpread = ({ low, high, basis }: WorkMinutes): boolean => basis === 'published' || low < high
 
 const TREATMENTS: Readonly<Record<JarTreatmentName, JarTreatment>> = {
   'washed-hot': 'washed-hot',

@@ -216,6 +216,20 @@ const Process = z.object({
   chosenBecause: z.string().nullable(),
 })
 
+const Alternative = z.object({
+  method: z.enum(METHODS),
+  gauge: z.enum(GAUGES).nullable(),
+  jarSize: z.enum(JAR_SIZES),
+  process: Process,
+  jarTreatment: z.enum(['washed-hot', 'boiled-in-canner', 'boiled-in-pot']),
+  jarBoilMinutes: z.number(),
+  cycle: Cycle,
+  batchYield: Jars,
+  fill: Work,
+  wash: Work,
+  label: Work,
+})
+
 const Preparation = z.object({
   id: z.string(),
   code: z.string(),
@@ -256,6 +270,9 @@ const Preparation = z.object({
   jarTreatment: z.enum(['washed-hot', 'boiled-in-canner', 'boiled-in-pot']),
   jarBoilMinutes: z.number(),
   cycle: Cycle,
+  onlyCannerIds: Words.optional(),
+  loadBy: Time.optional(),
+  alternatives: z.array(Alternative).optional(),
   ranges: z.object({ prep: Range.optional(), kettle: Range.optional(), comeUp: Range.optional() }).optional(),
   usualMinutes: z.object({ prep: z.number(), kettle: z.number(), comeUp: z.number() }).optional(),
 })

@@ -193,11 +193,27 @@ export type PlanPreparation = {
   /** Minutes the empty jars boil when the treatment boils them. */
   readonly jarBoilMinutes: number
   readonly cycle: CannerCycle
+  /** The canners that it may go into, of those of its method; undefined means all of them. */
+  readonly onlyCannerIds?: readonly string[]
+  /** All its loads begin by then, where the produce does not keep; undefined means any time. */
+  readonly loadBy?: KitchenTime
+  /** Other published ways to put it up in this kitchen. */
+  readonly alternatives?: readonly PlanAlternative[]
   /** How long prep, cooking and come-up may really take; the plan itself runs on the single figures above. */
   readonly ranges?: StageRanges
   /** The usual figures, where the plan was asked to run on slower ones so that it ends in time more surely. */
   readonly usualMinutes?: { readonly prep: number; readonly kettle: number; readonly comeUp: number }
 }
+
+/**
+ * Another published way to put the same food up: in a pressure canner, or in other jars. Offered as a way out, never chosen by itself.
+ *
+ * `gauge`: pressure only; the process holds for canners with this gauge alone.
+ */
+export type PlanAlternative = Pick<
+  PlanPreparation,
+  'method' | 'jarSize' | 'process' | 'jarTreatment' | 'jarBoilMinutes' | 'cycle' | 'batchYield' | 'fill' | 'wash' | 'label'
+> & { readonly gauge: Gauge | null }
 
 /** Who may mind the canners of one method, and how many at once. */
 export type Minding = {

@@ -6,7 +6,7 @@ import { hasFixedMinute, isLockedThing, lockedPeople, locksOnLoad, startsAsLocke
 import { fillEnds, minutesFor, type PlacedBatch, placeBatch } from '@/shared/planning/place-batch'
 import { jarsBoilingFor, placeBegun } from '@/shared/planning/place-begun'
 import { count, earliestStart, type PlacingContext } from '@/shared/planning/placing-context'
-import type { SplitJob } from '@/shared/planning/split-demand'
+import { mayGoInto, type SplitJob } from '@/shared/planning/split-demand'
 import { mayDo } from '@/shared/planning/who-may'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
@@ -78,7 +78,7 @@ export function placeJob(
   const mostIdle = context.reserved.size > 0 ? Number.POSITIVE_INFINITY : mostIdleMinutes
   const earliest = Math.min(...places.map((entry) => entry.availableAt))
   const soonest = Math.max(...places.map((entry) => entry.availableAt))
-  const latest = Math.min(emptyBy - cycleMinutes(preparation), soonest + mostIdle)
+  const latest = Math.min(emptyBy - cycleMinutes(preparation), soonest + mostIdle, preparation.loadBy ?? Number.POSITIVE_INFINITY)
   if (earliest > latest) count(context.blocked, 'canner')
   for (const at of minutesToTry(context, job, earliest, latest)) {
     for (const chosen of choosePlaces(places, job, preparation, at, latest, mostIdle)) {
@@ -118,7 +118,7 @@ function placesFor(context: PlacingContext, job: SplitJob, preparation: PlanPrep
   const asPlanned = plannedAt(context, job)?.cannerId
   const made = boiling ? 0 : boilAndFillMinutes(preparation)
   return context.setUp.places
-    .filter(({ canner }) => canner.method === preparation.method && (canner.capacity[preparation.jarSize] ?? 0) >= jars)
+    .filter(({ canner }) => mayGoInto(preparation, canner) && (canner.capacity[preparation.jarSize] ?? 0) >= jars)
     .filter(({ canner }) => isLockedThing(locks, canner.id) && (!boiling || boiling.cannerId === canner.id))
     .map((place) => ({ place, availableAt: availableFrom(context, place.canner.id, place.readyAt) + made }))
     .reverse() // of canners free together the last listed takes the load that is placed first, which is the quick one

@@ -56,10 +56,14 @@ export function splitDemand(problem: DayProblem): Result<Split, SplitProblem> {
 export const kettlesFor = (problem: DayProblem, preparation: PlanPreparation): readonly PlanKettle[] =>
   problem.kettles.filter((kettle) => kettle.use === 'any' || kettle.use === preparation.kettleUse)
 
-/** Usable canners of the preparation's method that hold at least `jars` of its jar size. */
+/** May this preparation go into that canner, apart from how many jars it holds? */
+export const mayGoInto = (preparation: PlanPreparation, canner: PlanCanner): boolean =>
+  canner.method === preparation.method && (preparation.onlyCannerIds?.includes(canner.id) ?? true)
+
+/** Usable canners that the preparation may go into and that hold at least `jars` of its jar size. */
 export const cannersFor = (problem: DayProblem, preparation: PlanPreparation, jars = 1): readonly PlanCanner[] =>
   problem.canners.filter(
-    (canner) => canner.usable && canner.method === preparation.method && (canner.capacity[preparation.jarSize] ?? 0) >= jars,
+    (canner) => canner.usable && mayGoInto(preparation, canner) && (canner.capacity[preparation.jarSize] ?? 0) >= jars,
   )
 
 function splitPreparation(problem: DayProblem, preparation: PlanPreparation): Result<SplitJob[], SplitProblem> {
@@ -79,7 +83,7 @@ const wholeMultiple = (litres: number, batchLitres: number) => Math.max(1, Math.
 
 /** Jars each usable canner of the method takes in this size, the largest first. */
 function loadSizes(problem: DayProblem, preparation: PlanPreparation): Result<number[], SplitProblem> {
-  const ofMethod = problem.canners.filter((canner) => canner.method === preparation.method)
+  const ofMethod = problem.canners.filter((canner) => mayGoInto(preparation, canner))
   const usable = ofMethod.filter((canner) => canner.usable)
   if (usable.length === 0) {
     const whyNot = ofMethod.flatMap((canner) => (canner.whyNot ? [`${canner.label}: ${canner.whyNot}`] : []))
