@@ -18,6 +18,7 @@ const WAYS: readonly (DayWay & { readonly act: Act; readonly from: From })[] = [
   { page: 'plan', label: 'The timetable', act: 'see-plan', from: 'first' },
   { page: 'wall', label: 'The chart for the wall', act: 'see-plan', from: 'planned' },
   { page: 'chart', label: 'The timetable closer: by station, person or product', act: 'see-plan', from: 'planned' },
+  { page: 'gaps', label: 'Who is wanted: work that lacks somebody', act: 'see-plan', from: 'planned' },
   { page: 'mine', label: 'Your own list of work', act: 'see-plan', from: 'planned' },
   { page: 'ingredients', label: 'What came in', act: 'see-floor', from: 'planned' },
   { page: 'now', label: 'On now', act: 'see-floor', from: 'planned' },

@@ -57,6 +57,7 @@ const DOORS: Readonly<Record<string, Door>> = {
   '/g/[groupId]/days/[dayId]/plan': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/wall': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/chart': { open: 'olpmh' },
+  '/g/[groupId]/days/[dayId]/gaps': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/mine': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/ingredients': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/now': { open: 'olpmh' },

@@ -6,7 +6,7 @@ import type { DayState } from '@/shared/lifecycle/day-states'
 const pages = (role: Role, state: DayState) => dayWays({ role, householdId: 'h1' }, state).map(({ page }) => page)
 
 const BEFORE = ['recipes', 'claims', 'pledges', 'plan']
-const FLOOR = ['wall', 'chart', 'mine', 'ingredients', 'now']
+const FLOOR = ['wall', 'chart', 'gaps', 'mine', 'ingredients', 'now']
 const AFTER = ['seal-check', 'shares', 'labels', 'reckoning', 'close-out']
 
 describe('the pages of a day', () => {
