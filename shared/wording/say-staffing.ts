@@ -2,6 +2,7 @@ import { skillName } from '@/shared/kitchen/skills'
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import type { StaffingAsk } from '@/shared/planning/staffing-asks'
+import { LIFTING } from '@/shared/planning/staffing-demands'
 import type { StaffingCell, StaffingGap } from '@/shared/planning/staffing-gaps'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayTask } from '@/shared/wording/say-task'
@@ -37,7 +38,15 @@ export function sayAsk(problem: DayProblem, plan: DayPlan, ask: StaffingAsk): st
 export const sayCell = ({ wanted, present }: Pick<StaffingCell, 'wanted' | 'present'>): string =>
   wanted === 0 ? '' : `${present} of ${wanted}`
 
-/** The skill of a demand in words; lifting jars is a matter of limits, not of training. */
-export const sayStaffSkill = (skill: string): string => (skill === 'lifting' ? 'Lifting jars' : skillName(skill))
+/** Rows that ask for no training, but for hands or for a stage of the work. */
+const WORK: Readonly<Record<string, string>> = {
+  [LIFTING]: 'Lifting jars',
+  label: 'Labels',
+  'clean-up': 'Cleaning up',
+  process: 'Minding a canner',
+}
+
+/** What a row of the half hours asks for, in words. */
+export const sayStaffSkill = (skill: string): string => WORK[skill] ?? skillName(skill)
 
 const nameOf = (problem: DayProblem, id: string): string => problem.people.find((person) => person.id === id)?.name ?? 'Somebody who left'
