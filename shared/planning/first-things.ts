@@ -9,9 +9,12 @@ import type { KitchenTime } from '@/shared/time/kitchen-time'
 /** What decides which jobs come first: the locks and the work under way. */
 type Deciding = { readonly problem: DayProblem; readonly underWay?: UnderWay | null }
 
-/** Jars that are filled or in the kettle wait for this job: their time runs. */
+/** Jars that are filled, food in the kettle or empty jars in a canner wait for this job: their time runs. */
 export const isUrgent = ({ underWay }: Deciding, job: SplitJob): boolean =>
-  job.batches.some(({ id }) => (underWay?.batches.get(id)?.stage ?? 'prepared') !== 'prepared')
+  job.batches.some(({ id }) => {
+    const begun = underWay?.batches.get(id)
+    return begun !== undefined && (begun.stage !== 'prepared' || begun.boiling !== null)
+  })
 
 /**
  * The same jobs, those first that may not give way: jars that wait, the first to run out of time before the others; then jobs with a

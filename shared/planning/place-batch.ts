@@ -51,15 +51,25 @@ export function placeBatch(
   ends: readonly KitchenTime[],
 ): PlacedBatch | null {
   const mark = context.calendar.trail.length
-  for (const fillEnd of ends) {
+  for (const [fillEnd, team] of fillingsToTry(context, batch, preparation, ends)) {
     if (context.effort.left <= 0) return null
-    for (let team = preparation.fill.peopleMin; team <= preparation.fill.peopleMax; team++) {
-      const placed = fillAndCook(context, batch, preparation, fillEnd, team)
-      if (placed) return placed
-      rewind(context.calendar, mark)
-    }
+    const placed = fillAndCook(context, batch, preparation, fillEnd, team)
+    if (placed) return placed
+    rewind(context.calendar, mark)
   }
   return null
+}
+
+/** Each minute with the smallest team first; where minutes are kept, the filling of the plan that stands comes before all. */
+export function* fillingsToTry(
+  { underWay, keepsMinutes }: PlacingContext,
+  { id }: SplitBatch,
+  { fill }: PlanPreparation,
+  ends: readonly KitchenTime[],
+): Generator<readonly [fillEnd: KitchenTime, team: number]> {
+  const planned = keepsMinutes ? underWay?.asPlanned.slots.get(`fill/${id}`) : undefined
+  if (planned && ends.includes(planned.end)) yield [planned.end, planned.peopleIds.length]
+  for (const fillEnd of ends) for (let team = fill.peopleMin; team <= fill.peopleMax; team++) yield [fillEnd, team]
 }
 
 /** Every minute of [from, to], the preferred first. */
@@ -84,7 +94,9 @@ function fillAndCook(
   if (!filling) return null
 
   const mark = context.calendar.trail.length
-  for (let cookEnd = fillStart; cookEnd >= fillStart - preparation.cookedToFillingLimitMinutes; cookEnd--) {
+  const earliest = fillStart - preparation.cookedToFillingLimitMinutes
+  const planned = context.keepsMinutes ? (context.underWay?.asPlanned.slots.get(`cook/${batch.id}`)?.end ?? fillStart) : fillStart
+  for (let cookEnd = planned >= earliest && planned <= fillStart ? planned : fillStart; cookEnd >= earliest; cookEnd--) {
     const kettle = cookAndPrepare(context, batch, preparation, cookEnd, fillStart, fillEnd)
     if (kettle) return { batch, ...kettle, ...filling, fillStart, fillEnd }
     rewind(context.calendar, mark)

@@ -1,6 +1,6 @@
 import { isEquipmentFree, isPersonFree, rewind, takeEquipment, takePerson } from '@/shared/planning/day-calendar'
 import type { PlanPreparation } from '@/shared/planning/day-problem'
-import { cookOccupation, minutesFor, type PlacedBatch, takeTableAndFillers, washJars } from '@/shared/planning/place-batch'
+import { cookOccupation, fillingsToTry, minutesFor, type PlacedBatch, takeTableAndFillers, washJars } from '@/shared/planning/place-batch'
 import { count, type PlacingContext } from '@/shared/planning/placing-context'
 import type { SplitBatch, SplitJob } from '@/shared/planning/split-demand'
 import type { BatchUnderWay, BoilingJars } from '@/shared/planning/under-way'
@@ -40,13 +40,11 @@ export function placeBegun(
     return isInTime ? begun.placed : count(context.blocked, 'canner')
   }
   const mark = context.calendar.trail.length
-  for (const fillEnd of ends) {
+  for (const [fillEnd, team] of fillingsToTry(context, batch, preparation, ends)) {
     if (context.effort.left <= 0) return null
-    for (let team = preparation.fill.peopleMin; team <= preparation.fill.peopleMax; team++) {
-      const placed = fillFromKettle(context, batch, preparation, begun, fillEnd, team)
-      if (placed) return placed
-      rewind(context.calendar, mark)
-    }
+    const placed = fillFromKettle(context, batch, preparation, begun, fillEnd, team)
+    if (placed) return placed
+    rewind(context.calendar, mark)
   }
   return null
 }

@@ -2,7 +2,7 @@ import { isEquipmentFree, isPersonFree, rewind, takeEquipment, takePerson, type 
 import type { PlanTaskKind } from '@/shared/planning/day-plan'
 import type { Minding, PlanPreparation } from '@/shared/planning/day-problem'
 import type { CannerPlace } from '@/shared/planning/kitchen-set-up'
-import { hasFixedMinute, isLockedThing, lockedPeople, locksOnLoad, startsAsLocked } from '@/shared/planning/locks'
+import { hasFixedMinute, isLockedThing, lockedPeople, locksOnLoad } from '@/shared/planning/locks'
 import { fillEnds, minutesFor, type PlacedBatch, placeBatch } from '@/shared/planning/place-batch'
 import { jarsBoilingFor, placeBegun } from '@/shared/planning/place-begun'
 import { count, earliestStart, type PlacingContext } from '@/shared/planning/placing-context'
@@ -37,8 +37,7 @@ export type PlacedJob = {
 }
 
 /** Minutes from the first jar in to the last jar out. */
-export function cycleMinutes(preparation: PlanPreparation): number {
-  const { cycle, process } = preparation
+export function cycleMinutes({ cycle, process }: Pick<PlanPreparation, 'cycle' | 'process'>): number {
   const heat = cycle.loadMinutes + cycle.comeUpMinutes + cycle.ventMinutes + cycle.pressuriseMinutes
   return heat + process.minutes + cycle.restMinutes + cycle.waitMinutes + cycle.unloadMinutes
 }

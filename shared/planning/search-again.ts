@@ -1,0 +1,181 @@
+import { nothingBlocked } from '@/shared/planning/placing-context'
+import { isUrgent } from '@/shared/planning/first-things'
+import { hasFixedMinute, locksOnLoad } from '@/shared/planning/locks'
+import type { JobLeft } from '@/shared/planning/jobs-left'
+import { cannerMinutesOf, cycleMinutes } from '@/shared/planning/place-job'
+import type { OrderSearch, Timetable } from '@/shared/planning/search-orders'
+import { keepingTimetables, searchOrders } from '@/shared/planning/search-orders'
+import type { SplitJob } from '@/shared/planning/split-demand'
+import type { StandOfDay } from '@/shared/planning/stand-of-day'
+import type { AsPlanned } from '@/shared/planning/under-way'
+import type { KitchenTime } from '@/shared/time/kitchen-time'
+
+/** Fillings tried for each load left; a running day has fewer loads left than it had, and the answer is wanted at once. */
+const FILLINGS_TRIED_PER_JOB = 200
+
+/** Starts within so many minutes from now are near: people are on their way to them. MODEL of the planner, section 8. */
+export const NEAR_MINUTES = 30
+
+/** What a search from now comes to. */
+export type SearchedAgain = {
+  readonly timetable: Timetable
+  /** Jars that wait, or are in the kettle, and reach no canner in time. */
+  readonly cannotWait: readonly JobLeft[]
+  /** Jobs not begun for which there is no time. */
+  readonly noTime: readonly JobLeft[]
+}
+
+/**
+ * The best timetable for what is left: jars that wait first, then everything else that fits, then least finish, fewest people moved, least
+ * shift of near starts. Null when not even the loads without a lock fit.
+ */
+export function searchAgain(stand: StandOfDay, left: readonly JobLeft[]): SearchedAgain | null {
+  const order = inPlannedOrder(left, stand.underWay.asPlanned)
+  const urgent = order.filter(({ job }) => isUrgent(stand, job))
+  const { kept, lost } = whatCanWait(stand, urgent)
+  const others = order.filter((each) => !urgent.includes(each))
+  const fitting = dropUntilItFits(stand, kept, others)
+  return fitting && { ...fitting, cannotWait: lost }
+}
+
+const inPlannedOrder = (left: readonly JobLeft[], { loads }: AsPlanned): JobLeft[] => {
+  const at = ({ job }: JobLeft) => Math.min(...job.batches.map(({ id }) => loads.get(id)?.loadAt ?? Number.POSITIVE_INFINITY))
+  return [...left].sort((a, b) => at(a) - at(b) || (a.loadCodes[0] ?? '').localeCompare(b.loadCodes[0] ?? ''))
+}
+
+/** Takes the waiting jobs one after the other; a job with which those taken before cannot all be in time is lost. */
+function whatCanWait(stand: StandOfDay, urgent: readonly JobLeft[]): { kept: JobLeft[]; lost: JobLeft[] } {
+  const kept: JobLeft[] = []
+  const lost: JobLeft[] = []
+  if (urgent.length > 0 && best(stand, urgent)) return { kept: [...urgent], lost }
+  for (const each of urgent) (best(stand, [...kept, each]) ? kept : lost).push(each)
+  return { kept, lost }
+}
+
+function dropUntilItFits(
+  stand: StandOfDay,
+  kept: readonly JobLeft[],
+  others: readonly JobLeft[],
+): Pick<SearchedAgain, 'timetable' | 'noTime'> | null {
+  let left = others
+  const noTime: JobLeft[] = []
+  for (;;) {
+    const timetable = best(stand, [...kept, ...left])
+    if (timetable) return { timetable, noTime }
+    const mayGo = left.filter(({ job }) => !isLocked(stand, job)).sort((a, b) => jarsOf(a) - jarsOf(b) || left.indexOf(b) - left.indexOf(a))
+    if (mayGo.length === 0) return null
+    const one = mayGo.find((candidate) => best(stand, [...kept, ...left.filter((each) => each !== candidate)])) ?? longest(stand, mayGo)
+    if (!one) return null
+    noTime.push(one)
+    left = left.filter((each) => each !== one)
+  }
+}
+
+const isLocked = ({ problem }: StandOfDay, job: SplitJob) => hasFixedMinute(problem, job) || locksOnLoad(problem, job).length > 0
+
+const jarsOf = ({ job }: JobLeft) => job.batches.reduce((sum, batch) => sum + batch.jars.typical, 0)
+
+/** Where no single load makes room enough, the one that takes most canner time goes, the last of them first. */
+function longest({ problem }: StandOfDay, left: readonly JobLeft[]): JobLeft | undefined {
+  const minutes = ({ job }: JobLeft) => {
+    const preparation = problem.preparations.find(({ id }) => id === job.preparationId)
+    return preparation ? cannerMinutesOf(preparation) * job.loads.length : 0
+  }
+  return [...left].reverse().sort((a, b) => minutes(b) - minutes(a))[0]
+}
+
+/** The best timetable of these jobs by the three aims in order; null when they do not all fit. */
+function best(stand: StandOfDay, order: readonly JobLeft[]): Timetable | null {
+  const { problem, underWay } = stand
+  const jobs = order.map(({ job }) => job)
+  const effort = { left: FILLINGS_TRIED_PER_JOB * (jobs.length + 4) }
+  const canners = underWay.setUp.places.map(({ canner }) => canner)
+  const search: OrderSearch = { problem, jobs, canners, blocked: nothingBlocked(), effort, effortInTime: effort.left, underWay }
+  const soon = keepingTimetables(search, jobs, problem.window.cannersEmptyBy)
+  const bound = earliestFinishFrom(stand, jobs)
+  const soonest = Math.min(...soon.map(({ finishAt }) => finishAt))
+  const found = soonest <= bound ? null : searchOrders({ ...search, effort: { left: effort.left } }, bound)
+  const finishAt = Math.min(soonest, found?.finishAt ?? Number.POSITIVE_INFINITY)
+  if (!Number.isFinite(finishAt)) return null
+  const again =
+    found && found.finishAt < soonest
+      ? keepingTimetables(
+          search,
+          found.jobs.map(({ job }) => job),
+          finishAt,
+        )
+      : []
+  const all = [...soon, ...again, ...(found ? [found] : [])].filter((timetable) => timetable.finishAt === finishAt)
+  const costs = new Map(all.map((timetable) => [timetable, costOf(stand, timetable)]))
+  const cost = (timetable: Timetable) => costs.get(timetable) ?? { moved: 0, shift: 0 }
+  return all.sort((a, b) => cost(a).moved - cost(b).moved || cost(a).shift - cost(b).shift)[0] ?? null
+}
+
+/** No timetable for these jobs ends before this: each method's canner minutes over the canners it has, from when each is free. */
+export function earliestFinishFrom({ problem, underWay }: StandOfDay, jobs: readonly SplitJob[]): KitchenTime {
+  const ends = [...new Set(underWay.setUp.places.map(({ canner }) => canner.method))].map((method) => {
+    const own = jobs.flatMap((job) => {
+      const preparation = problem.preparations.find(({ id }) => id === job.preparationId)
+      const minutes = isUrgent({ problem, underWay }, job) ? cycleMinutes : cannerMinutesOf
+      return preparation?.method === method ? job.loads.map(() => minutes(preparation)) : []
+    })
+    const ready = underWay.setUp.places
+      .filter(({ canner }) => canner.method === method)
+      .map(({ canner, readyAt }) => {
+        const held = underWay.things.filter(({ id }) => id === canner.id).map(({ end }) => end)
+        return Math.max(readyAt, underWay.now, ...held)
+      })
+      .sort((a, b) => a - b)
+    if (own.length === 0) return Number.NEGATIVE_INFINITY
+    return Math.max(
+      shareOut(
+        own.reduce((sum, minutes) => sum + minutes, 0),
+        ready,
+      ),
+      (ready[0] ?? 0) + Math.max(...own),
+    )
+  })
+  return Math.max(underWay.finishAt, ...ends)
+}
+
+/** The minute at which canners that are free from `ready` on have given so many minutes together. */
+function shareOut(minutes: number, ready: readonly KitchenTime[]): KitchenTime {
+  let sum = 0
+  for (const [index, at] of ready.entries()) {
+    sum += at
+    const end = Math.ceil((minutes + sum) / (index + 1))
+    if (end <= (ready[index + 1] ?? Number.POSITIVE_INFINITY)) return end
+  }
+  return Number.POSITIVE_INFINITY
+}
+
+/** How many people have other work than in the plan that stands, and by how many minutes starts in the next half hour move. */
+function costOf({ underWay: { asPlanned, now } }: StandOfDay, { jobs }: Timetable): { moved: number; shift: number } {
+  const moved = new Set<string>()
+  let shift = 0
+  const compare = (before: readonly string[], after: readonly string[]) => {
+    for (const id of before) if (!after.includes(id)) moved.add(id)
+    for (const id of after) if (!before.includes(id)) moved.add(id)
+  }
+  const near = (before: KitchenTime, after: KitchenTime) => {
+    if (before >= now && before <= now + NEAR_MINUTES) shift += Math.abs(after - before)
+  }
+  for (const { batches, loads } of jobs) {
+    for (const placed of batches) {
+      for (const kind of ['prep', 'cook', 'fill', 'wash'] as const) {
+        const before = asPlanned.slots.get(`${kind}/${placed.batch.id}`)
+        if (!before) continue
+        compare(before.peopleIds, placed[kind].peopleIds)
+        near(before.start, placed[kind].start)
+      }
+    }
+    const [first] = loads
+    const before = first && asPlanned.loads.get(first.parts[0]?.batchId ?? '')
+    if (!first || !before) continue
+    compare([before.operatorId], [first.operatorId])
+    compare([before.loaderId], [first.loaderId])
+    compare([before.unloaderId], [first.unloaderId])
+    near(before.loadAt, first.loadAt)
+  }
+  return { moved: moved.size, shift }
+}
