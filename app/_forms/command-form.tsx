@@ -21,6 +21,8 @@ interface CommandFormProps {
   /** Input that the person does not type. */
   readonly fixed?: Readonly<Record<string, string | number>>
   readonly className?: string
+  /** Keeps what was filled in on this device instead of sending it; with script alone. */
+  readonly keep?: (filled: FormData) => Promise<FormState | null>
   readonly children: ReactNode
 }
 
@@ -35,7 +37,7 @@ export function CommandForm(props: CommandFormProps) {
   return <OneForm key={props.formKey === firstKey ? 'first' : props.formKey} {...props} />
 }
 
-function OneForm({ command, groupId, formKey, next, fixed = {}, className, children }: CommandFormProps) {
+function OneForm({ command, groupId, formKey, next, fixed = {}, className, keep, children }: CommandFormProps) {
   const [posted, submit] = useActionState(submitCommand, {})
   const [sent, setSent] = useState<FormState | null>(null)
   const state = sent ?? posted
@@ -47,6 +49,7 @@ function OneForm({ command, groupId, formKey, next, fixed = {}, className, child
   function send(event: FormEvent<HTMLFormElement>) {
     event.preventDefault()
     const filled = new FormData(event.currentTarget)
+    if (keep) return void form.handleSubmit(async () => setSent(await keep(filled)))(event)
     form.handleSubmit(() => startTransition(() => (address ? note(address, filled) : submit(filled))))(event)
   }
 

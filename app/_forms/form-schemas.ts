@@ -56,3 +56,8 @@ export const FORM_SCHEMAS: Readonly<Record<string, () => Promise<z.ZodType>>> = 
   'add-purchase': () => import('@/shared/forms/share').then((room) => room.AddPurchase),
   'close-day': () => import('@/shared/forms/share').then((room) => room.CloseDay),
 }
+  'add-pack': () => import('@/shared/forms/shopping').then((room) => room.AddPack),
+  'edit-pack': () => import('@/shared/forms/shopping').then((room) => room.EditPack),
+  'assign-errand': () => import('@/shared/forms/shopping').then((room) => room.AssignErrand),
+  'buy-item': () => import('@/shared/forms/shopping').then((room) => room.BuyItem),
+  'keep-left-over': () => import('@/shared/forms/shopping').then((room) => room.KeepLeftOver),

@@ -1,5 +1,5 @@
 import Link from 'next/link'
-import { signOut } from './sign-out-action'
+import { SignOutForm } from './sign-out-form'
 
 /** Who is signed in may see to their account or sign out. */
 export function SessionLinks() {
@@ -8,9 +8,7 @@ export function SessionLinks() {
       <Link href="/account" prefetch={false}>
         Your account
       </Link>
-      <form action={signOut}>
-        <button type="submit">Sign out</button>
-      </form>
+      <SignOutForm />
     </>
   )
 }

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { ClaimJars } from '@/shared/forms/claim'
 import { DayForApi } from '@/shared/forms/day-for-api'
 import { FloorEvent } from '@/shared/forms/floor-event'
+import { ShoppingEvent } from '@/shared/forms/shopping'
 import { GAUGES, METHODS, PACKS } from '@/shared/kitchen/methods'
 import { JAR_SIZES } from '@/shared/kitchen/jar-sizes'
 
@@ -79,6 +80,15 @@ export const API_DOORS: readonly ApiDoor[] = [
     summary: 'One thing that happened on the floor, named by its type: a full boil, a boil lost, jars filled, a seal check',
     isUnsafe: true,
     body: FloorEvent,
+    answer: Reply,
+  },
+  {
+    path: '/api/v1/groups/{groupId}/days/{dayId}/shopping',
+    method: 'post',
+    operationId: 'tickShopping',
+    summary: 'One tick of the shopping list, or its taking back; the tick becomes a receipt of the day',
+    isUnsafe: true,
+    body: ShoppingEvent,
     answer: Reply,
   },
 ]

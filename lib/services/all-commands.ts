@@ -6,6 +6,7 @@ import { groupCommands } from './group/commands'
 import { kitchenCommands } from './kitchen/commands'
 import { recipeCommands } from './recipe/commands'
 import { shareCommands } from './share/commands'
+import { shoppingCommands } from './shopping/commands'
 
 /** Every change that anybody can make to a group, room by room. */
 export const ALL_COMMANDS: readonly AnyCommand[] = [
@@ -15,6 +16,7 @@ export const ALL_COMMANDS: readonly AnyCommand[] = [
   ...dayCommands,
   ...floorCommands,
   ...shareCommands,
+  ...shoppingCommands,
 ]
 
 const BY_NAME = new Map(ALL_COMMANDS.map((command) => [command.name, command]))

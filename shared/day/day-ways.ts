@@ -15,6 +15,7 @@ const WAYS: readonly (DayWay & { readonly act: Act; readonly from: From })[] = [
   { page: 'recipes', label: 'Recipes and what is offered', act: 'see-day', from: 'first' },
   { page: 'claims', label: 'Claims: who asks for what', act: 'see-claims', from: 'first' },
   { page: 'pledges', label: 'Promises: what everybody brings', act: 'see-pledges', from: 'first' },
+  { page: 'shopping', label: 'Shopping list', act: 'see-shopping', from: 'first' },
   { page: 'plan', label: 'The timetable', act: 'see-plan', from: 'first' },
   { page: 'wall', label: 'The chart for the wall', act: 'see-plan', from: 'planned' },
   { page: 'chart', label: 'The timetable closer: by station, person or product', act: 'see-plan', from: 'planned' },

@@ -4,8 +4,11 @@ import { ok, type Result, refuse } from '@/shared/result/result'
 /** An amount of money in whole minor units of its currency (cents for USD, yen for JPY), so that sums are exact. */
 export type Minor = number
 
-/** The largest amount that is taken from outside, in minor units. */
+/** The largest amount that is reckoned with, in minor units. */
 export const MOST_MINOR: Minor = 1_000_000_000_00
+
+/** The largest amount that somebody may type, in minor units: what a column of 32 bits holds, rounded down. */
+export const MOST_TYPED_MINOR: Minor = 2_000_000_000
 
 /** Why a typed amount was not read. */
 export type MoneyProblem =
@@ -36,7 +39,7 @@ export function parseMoney(text: string, currency: string): Result<Minor, MoneyP
   if (fraction.length > digits) return refuse({ kind: 'too-fine', text, digits })
   if (whole.length > 15) return refuse({ kind: 'amount-out-of-range', text })
   const minor = Number(whole + fraction.padEnd(digits, '0'))
-  return minor > MOST_MINOR ? refuse({ kind: 'amount-out-of-range', text }) : ok(minor)
+  return minor > MOST_TYPED_MINOR ? refuse({ kind: 'amount-out-of-range', text }) : ok(minor)
 }
 
 /** "$12.50", "-$0.05": an amount with the sign and the digits of its currency. */

@@ -54,6 +54,8 @@ const DOORS: Readonly<Record<string, Door>> = {
   '/g/[groupId]/days/[dayId]/recipes': { open: 'olpmhv' },
   '/g/[groupId]/days/[dayId]/claims': { open: 'olpm' },
   '/g/[groupId]/days/[dayId]/pledges': { open: 'olpmh' },
+  '/g/[groupId]/days/[dayId]/shopping': { open: 'olpmh' },
+  '/g/[groupId]/days/[dayId]/shopping/list.csv': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/plan': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/wall': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/chart': { open: 'olpmh' },
@@ -78,6 +80,7 @@ const DOORS: Readonly<Record<string, Door>> = {
   '/api/v1/groups/[groupId]/claims': { open: '', get: 405 },
   '/api/v1/groups/[groupId]/days/[dayId]': { open: 'olpmhv' },
   '/api/v1/groups/[groupId]/days/[dayId]/events': { open: '', get: 405 },
+  '/api/v1/groups/[groupId]/days/[dayId]/shopping': { open: '', get: 405 },
   '/icon.svg': { open: EVERYBODY },
   '/manifest.webmanifest': { open: EVERYBODY },
 }

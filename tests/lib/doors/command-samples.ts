@@ -1,3 +1,5 @@
+import { randomUUID } from 'node:crypto'
+
 /** Ids that a change can be aimed at. */
 export interface Aims {
   readonly householdId: string
@@ -13,6 +15,10 @@ export interface Aims {
   readonly preparationId: string
   readonly pledgeId: string
   readonly purchaseId: string
+  /** A receipt that was ticked on the shopping list. */
+  readonly tickId: string
+  readonly packId: string
+  readonly leftOverId: string
   readonly batchId: string
   readonly loadId: string
   readonly jarId: string
@@ -154,3 +160,26 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
   },
   'remove-purchase': { any: 'o', input: ({ dayId, purchaseId }) => ({ dayId, purchaseId }) },
 }
+
+  'add-pack': { any: 'o', input: () => ({ item: 'sugar', label: unused('Bag '), holds: 10, unit: 'us-cup', price: '3.60' }) },
+  'edit-pack': { any: 'o', input: ({ packId }) => ({ packId, holds: 10, unit: 'us-cup', isShort: 'yes' }) },
+  'remove-pack': { any: 'o', input: ({ packId }) => ({ packId }) },
+  'assign-errand': {
+    any: 'o',
+    own: 'lpmh',
+    input: ({ dayId, householdId }) => ({ dayId, householdId, item: unused('thing '), run: 'Mill Street' }),
+  },
+  'buy-item': {
+    any: 'o',
+    own: 'lpmh',
+    input: ({ dayId, householdId }) => ({
+      ...{ dayId, householdId, item: 'sugar', purchaseId: randomUUID(), packs: 5, pack: '4 lb bag', cost: '18.00' },
+      ...{ holds: 10, unit: 'us-cup' },
+    }),
+  },
+  'put-back': { any: 'o', own: 'lpmh', input: ({ dayId, tickId }) => ({ dayId, purchaseId: tickId }) },
+  'keep-left-over': {
+    any: 'o',
+    input: ({ dayId, householdId }) => ({ dayId, householdId, item: 'sugar', amount: 4, unit: 'us-cup' }),
+  },
+  'use-up-left-over': { any: 'o', input: ({ leftOverId }) => ({ leftOverId }) },

@@ -132,6 +132,14 @@ async function place(neighbourhood: string): Promise<Place> {
     await client.pledge.create({ data: { groupId, id, dayId, householdId, kind: 'hours', item: 'Hands', quantity: 1, unit: 'h' } })
     return id
   }
+  const tickOf = async (householdId: string) => {
+    const id = `tick-${householdId}`
+    const bought = { item: 'sugar', shoppingItem: 'sugar', packs: 1, pack: 'bag', costMinor: 360, pool: 'common' }
+    await client.purchase.create({ data: { groupId, id, dayId, householdId, ...bought } })
+    return id
+  }
+  await client.shoppingPack.create({ data: { groupId, id: `pack-${groupId}`, item: 'sugar', label: 'sack', holds: 60, unit: 'us-cup' } })
+  await client.pantryLot.create({ data: { groupId, id: `left-${groupId}`, item: 'sugar', amount: 4, unit: 'us-cup' } })
   const recipeId = `recipe-${groupId}`
   await client.ownRecipe.create({ data: { groupId, id: recipeId } })
   await client.ownRecipeVersion.create({
@@ -150,7 +158,10 @@ async function place(neighbourhood: string): Promise<Place> {
     dayId,
     preparationId: (await client.preparation.findFirstOrThrow(first)).id,
     pledgeId: await pledgeOf(founder.householdId),
-    purchaseId: (await client.purchase.findFirstOrThrow(first)).id,
+    purchaseId: (await client.purchase.findFirstOrThrow({ ...first, where: { groupId, shoppingItem: null } })).id,
+    tickId: await tickOf(founder.householdId),
+    packId: `pack-${groupId}`,
+    leftOverId: `left-${groupId}`,
     batchId: batch.id,
     loadId: (await client.cannerLoad.findFirstOrThrow(first)).id,
     jarId,
@@ -158,7 +169,13 @@ async function place(neighbourhood: string): Promise<Place> {
     lidLotId: (await client.supplyLot.findFirstOrThrow({ where: { groupId, kind: 'lid' } })).id,
   }
   const person = await client.person.findFirstOrThrow({ where: { groupId, householdId: otherHousehold.id } })
-  const other: Aims = { ...own, householdId: otherHousehold.id, personId: person.id, pledgeId: await pledgeOf(otherHousehold.id) }
+  const other: Aims = {
+    ...own,
+    householdId: otherHousehold.id,
+    personId: person.id,
+    pledgeId: await pledgeOf(otherHousehold.id),
+    tickId: await tickOf(otherHousehold.id),
+  }
   return { groupId, actorOf, own, other }
 }
 

@@ -5,7 +5,7 @@ import type { DayState } from '@/shared/lifecycle/day-states'
 
 const pages = (role: Role, state: DayState) => dayWays({ role, householdId: 'h1' }, state).map(({ page }) => page)
 
-const BEFORE = ['recipes', 'claims', 'pledges', 'plan']
+const BEFORE = ['recipes', 'claims', 'pledges', 'shopping', 'plan']
 const FLOOR = ['wall', 'chart', 'gaps', 'mine', 'ingredients', 'now']
 const AFTER = ['seal-check', 'shares', 'labels', 'reckoning', 'close-out']
 
@@ -23,7 +23,7 @@ describe('the pages of a day', () => {
     expect(pages('station-lead', 'resting')).toEqual([...BEFORE, ...FLOOR, 'seal-check', 'shares', 'labels', 'reckoning'])
     expect(pages('operator', 'resting')).toEqual([...BEFORE, ...FLOOR, 'seal-check', 'shares', 'reckoning'])
     expect(pages('member', 'resting')).toEqual([...BEFORE, ...FLOOR, 'shares', 'reckoning'])
-    expect(pages('helper', 'running')).toEqual(['recipes', 'pledges', 'plan', ...FLOOR])
+    expect(pages('helper', 'running')).toEqual(['recipes', 'pledges', 'shopping', 'plan', ...FLOOR])
     expect(pages('visitor', 'running')).toEqual(['recipes'])
   })
 })
