@@ -1,10 +1,20 @@
 import 'server-only'
 import { database } from '@/lib/db/client'
+import { recipesOfDay } from '@/lib/stores/recipes'
 import type { JarTreatmentName } from '@/shared/forms/preparation'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Gauge, Method } from '@/shared/kitchen/methods'
 import type { Recipe } from '@/shared/recipes/recipe'
-import { recipeById } from '@/shared/recipes/recipe-library'
+
+/** The published process of a product with the canner it is for; minutes as they are run, psi on a true gauge. */
+export interface OfferedProcess {
+  readonly method: Method
+  readonly gauge: Gauge | null
+  readonly minutes: number
+  readonly psi: number | null
+  readonly source: string
+  readonly edition: string
+}
 
 /** A product of a day with its offer, as claims and recipes pages show it. */
 export interface OfferedProduct {
@@ -12,13 +22,9 @@ export interface OfferedProduct {
   readonly letter: string
   readonly recipe: Recipe
   readonly jarSize: JarSize
-  readonly method: Method
-  readonly gauge: Gauge | null
   readonly jarTreatment: JarTreatmentName
-  readonly processMinutes: number
-  readonly processPsi: number | null
-  readonly processSource: string
-  readonly processEdition: string
+  /** As it was looked up when the recipe was put on the day; null: fridge or freezer. */
+  readonly process: OfferedProcess | null
   readonly offered: number
   readonly claimed: number
   readonly spareJars: number
@@ -37,15 +43,15 @@ export interface ClaimingHousehold {
   readonly people: readonly { readonly name: string; readonly allergies: readonly string[] }[]
 }
 
-/** The products of a day, by letter, with all claims. Three statements. */
+/** The products of a day, by letter, with all claims. Four statements. */
 export async function dayProducts(groupId: string, dayId: string): Promise<OfferedProduct[]> {
+  const recipes = await recipesOfDay(database(), groupId, dayId)
   const rows = await database().preparation.findMany({
     where: { groupId, dayId },
     orderBy: { letter: 'asc' },
     select: {
       id: true,
       letter: true,
-      recipeId: true,
       jarSize: true,
       method: true,
       gauge: true,
@@ -60,20 +66,40 @@ export async function dayProducts(groupId: string, dayId: string): Promise<Offer
       claims: { where: { jars: { gt: 0 } }, select: { householdId: true, jars: true, household: { select: { name: true } } } },
     },
   })
-  return rows.map(({ recipeId, claims, ...row }) => {
-    const recipe = recipeById(recipeId)
-    if (!recipe) throw new Error(`preparation ${row.id} names the recipe ${recipeId}, which is not in the library`)
+  return rows.map((row) => {
+    const { id, letter, offered, claimed, spareJars, claims } = row
     return {
-      ...row,
-      recipe,
+      ...{ id, letter, offered, claimed, spareJars },
+      recipe: recipes.of(id),
+      process: processOf(row),
       jarSize: row.jarSize as JarSize,
-      method: row.method as Method,
-      gauge: row.gauge as Gauge | null,
       jarTreatment: row.jarTreatment as JarTreatmentName,
       claims: new Map(claims.map(({ householdId, jars }) => [householdId, jars])),
       claimants: new Map(claims.map(({ householdId, household }) => [householdId, household.name])),
     }
   })
+}
+
+interface ProcessColumns {
+  readonly method: string | null
+  readonly gauge: string | null
+  readonly processMinutes: number | null
+  readonly processPsi: number | null
+  readonly processSource: string | null
+  readonly processEdition: string | null
+}
+
+/** The columns of a process are all there or none of them: the database sees to it. */
+function processOf({
+  method,
+  gauge,
+  processMinutes: minutes,
+  processPsi: psi,
+  processSource: source,
+  processEdition: edition,
+}: ProcessColumns) {
+  if (method === null || minutes === null || source === null || edition === null) return null
+  return { method: method as Method, gauge: gauge as Gauge | null, minutes, psi, source, edition }
 }
 
 /** The households that claim, by name, with their allergens; all of the group, or one. Two statements. */

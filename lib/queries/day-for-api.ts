@@ -27,8 +27,14 @@ export async function dayForApi(actor: Actor, dayId: string): Promise<DayForApi 
     claimsCloseAt: day.claimsCloseAt?.toISOString() ?? null,
     products: products.map((product) => ({
       ...{ id: product.id, letter: product.letter, recipeId: product.recipe.id, title: product.recipe.title, jarSize: product.jarSize },
-      ...{ allergens: [...product.recipe.allergens], method: product.method, processMinutes: product.processMinutes },
-      ...{ processPsi: product.processPsi, processSource: product.processSource, offered: product.offered, claimed: product.claimed },
+      ...{
+        allergens: [...product.recipe.allergens],
+        method: product.process?.method ?? null,
+        offered: product.offered,
+        claimed: product.claimed,
+      },
+      ...{ processMinutes: product.process?.minutes ?? null, processPsi: product.process?.psi ?? null },
+      processSource: product.process?.source ?? null,
       claimedByYou: seesClaims ? (product.claims.get(actor.householdId) ?? 0) : null,
     })),
     plan: stored && {

@@ -1,9 +1,9 @@
 import 'server-only'
 import { z } from 'zod'
 import { database } from '@/lib/db/client'
+import { ownRecipeColumn, recipeOf } from '@/lib/stores/recipes'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Gauge, Method } from '@/shared/kitchen/methods'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { isoDate } from '@/shared/time/calendar-date'
 
 /** One canner load a jar went through. Times are kitchen minutes of the day. */
@@ -95,6 +95,7 @@ type Head = Omit<JarTrace, 'product' | 'allergens' | 'date' | 'lidsBoughtOn' | '
   readonly id: string
   readonly batchId: string
   readonly lotId: string | null
+  readonly ownRecipe: unknown
   readonly date: Date
   readonly lidsBoughtOn: Date | null
   readonly batchCode: string
@@ -113,14 +114,14 @@ export async function jarTrace(groupId: string, serial: string): Promise<JarTrac
     peopleOf(groupId, head.dayId, head.batchCode),
     sistersOf(groupId, head.batchId, head.lotId),
   ])
-  const { id: _, batchId: __, lotId: ___, batchCode, kettle, startedAt, batchFilledAt, date, lidsBoughtOn, ...jar } = head
-  const recipe = recipeById(jar.recipeId)
+  const { id: _, batchId: __, lotId: ___, ownRecipe, batchCode, kettle, startedAt, batchFilledAt, date, lidsBoughtOn, ...jar } = head
+  const recipe = recipeOf({ recipeId: jar.recipeId, ownRecipe })
   return {
     ...jar,
     date: isoDate(date),
     lidsBoughtOn: lidsBoughtOn && isoDate(lidsBoughtOn),
-    product: recipe?.title ?? jar.recipeId,
-    allergens: [...new Set([...(recipe?.allergens ?? []), ...ingredients.flatMap(({ allergens }) => allergens)])],
+    product: recipe.title,
+    allergens: [...new Set([...recipe.allergens, ...ingredients.flatMap(({ allergens }) => allergens)])],
     batch: { code: batchCode, kettle, startedAt, filledAt: batchFilledAt },
     loads,
     ingredients,
@@ -138,7 +139,7 @@ export async function groupOfJar(serial: string): Promise<string | null> {
 async function jarHead(groupId: string, serial: string): Promise<Head | undefined> {
   const [head] = await database().$queryRaw<Head[]>`
     SELECT j.id, j.group_id AS "groupId", g.name AS "group", j.serial, j.short_name AS "shortName", j.state, j.where_now AS "whereNow", j.seal,
-      j.seal_checked_at AS "sealCheckedAt", j.household_id AS "householdId", h.name AS household, r.recipe_id AS "recipeId",
+      j.seal_checked_at AS "sealCheckedAt", j.household_id AS "householdId", h.name AS household, r.recipe_id AS "recipeId", ${ownRecipeColumn('r')},
       r.jar_size AS "jarSize", t.lot_number AS "lotNumber", j.lot_id AS "lotId", s.lot_code AS "lidLot", s.bought_on AS "lidsBoughtOn",
       d.id AS "dayId", d.name AS "dayName", d.date, k.name AS kitchen, k.elevation_feet AS "elevationFeet", b.id AS "batchId",
       b.code AS "batchCode", e.label AS kettle, b.started_at AS "startedAt", b.filled_at AS "batchFilledAt"

@@ -1,9 +1,9 @@
 import 'server-only'
 import { database } from '@/lib/db/client'
+import { ownRecipeColumn, recipeOf } from '@/lib/stores/recipes'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { JarState } from '@/shared/lifecycle/jar-states'
 import { productName } from '@/shared/day/product-name'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { isoDate } from '@/shared/time/calendar-date'
 
 /** What anybody may know who holds the jar: no person and no household is in it. */
@@ -23,6 +23,7 @@ export interface PublicJar {
 
 interface Row extends Omit<PublicJar, 'product' | 'cannedOn'> {
   readonly recipeId: string
+  readonly ownRecipe: unknown
   readonly date: Date
   readonly allergens: string[]
 }
@@ -30,7 +31,7 @@ interface Row extends Omit<PublicJar, 'product' | 'cannedOn'> {
 /** Reads a jar by its serial for whoever has the jar in hand; null when nobody has it. One statement. */
 export async function publicJar(serial: string): Promise<PublicJar | null> {
   const [row] = await database().$queryRaw<Row[]>`
-    SELECT j.serial, j.short_name AS "shortName", j.state, r.recipe_id AS "recipeId", r.jar_size AS "jarSize", t.lot_number AS "lotNumber", d.date,
+    SELECT j.serial, j.short_name AS "shortName", j.state, r.recipe_id AS "recipeId", ${ownRecipeColumn('r')}, r.jar_size AS "jarSize", t.lot_number AS "lotNumber", d.date,
       g.name AS "group", g.ask_line AS "askLine",
       coalesce((SELECT array_agg(DISTINCT a) FROM batch_ingredient i
         JOIN ingredient_lot l ON l.group_id = i.group_id AND l.id = i.lot_id, unnest(l.allergens) a
@@ -42,12 +43,12 @@ export async function publicJar(serial: string): Promise<PublicJar | null> {
       LEFT JOIN lot t ON t.group_id = j.group_id AND t.id = j.lot_id
     WHERE j.serial = ${serial}`
   if (!row) return null
-  const { recipeId, date, allergens, ...jar } = row
-  const recipe = recipeById(recipeId)
+  const { recipeId, ownRecipe, date, allergens, ...jar } = row
+  const recipe = recipeOf({ recipeId, ownRecipe })
   return {
     ...jar,
-    product: productName(recipe?.title ?? recipeId),
-    allergens: [...new Set([...(recipe?.allergens ?? []), ...allergens])],
+    product: productName(recipe.title),
+    allergens: [...new Set([...recipe.allergens, ...allergens])],
     cannedOn: isoDate(date),
   }
 }

@@ -1,10 +1,10 @@
 import 'server-only'
 import { database } from '@/lib/db/client'
 import type { Pledge, Purchase } from '@/lib/db/generated/client'
+import { recipesOfDay } from '@/lib/stores/recipes'
 import type { Actor } from '@/shared/access/actor'
 import { reachOf } from '@/shared/access/policy'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { type Outlay, type Reckoning, type ReckonProblem, reckonDay } from '@/shared/reckoning/reckon-day'
 import { settle, type Transfer } from '@/shared/reckoning/settle'
 import { COMMON_POOL, type PooledProduct, poolProducts } from '@/shared/share/pool-products'
@@ -42,7 +42,7 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
   })
   if (!day) return null
   const { currency } = day.group
-  const [households, preparations, purchases, pledges, awards] = await Promise.all([
+  const [households, preparations, purchases, pledges, awards, recipes] = await Promise.all([
     db.household.findMany({ where: { groupId }, select: { id: true, name: true }, orderBy: { name: 'asc' } }),
     db.preparation.findMany({
       where: { groupId, dayId },
@@ -52,12 +52,13 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
     db.purchase.findMany({ where: { groupId, dayId }, orderBy: [{ pool: 'asc' }, { item: 'asc' }] }),
     db.pledge.findMany({ where: { groupId, dayId, creditMinor: { not: null } }, orderBy: [{ pool: 'asc' }, { item: 'asc' }] }),
     db.award.findMany({ where: { groupId, preparation: { dayId } }, select: { preparationId: true, householdId: true, jars: true } }),
+    recipesOfDay(db, groupId, dayId),
   ])
   const products = preparations.map(({ id, recipeId, letter }) => ({
     id,
     recipeId,
     letter,
-    title: recipeById(recipeId)?.title ?? recipeId,
+    title: recipes.of(id).title,
   }))
   const sizes = new Map(preparations.map(({ id, jarSize }) => [id, jarSize as JarSize]))
   const outlays = [...purchases.map(paidLine), ...pledges.map(givenLine)].map((line) => ({

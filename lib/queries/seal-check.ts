@@ -1,5 +1,7 @@
 import 'server-only'
 import { database } from '@/lib/db/client'
+import { ownRecipeColumn, recipeOf } from '@/lib/stores/recipes'
+import type { Recipe } from '@/shared/recipes/recipe'
 
 /** A jar of a load as the seal check sees it. */
 export interface SealJar {
@@ -16,19 +18,26 @@ export interface SealLoad {
   readonly id: string
   readonly code: string
   readonly canner: string
-  readonly recipeId: string
+  readonly recipe: Recipe
   readonly batches: readonly string[]
   readonly processedAt: number
   readonly emptiedAt: number
   readonly jars: readonly SealJar[]
 }
 
-type Row = SealJar & Omit<SealLoad, 'id' | 'jars' | 'batches'> & { readonly loadId: string; readonly batch: string }
+type Row = SealJar &
+  Omit<SealLoad, 'id' | 'jars' | 'batches' | 'recipe'> & {
+    readonly loadId: string
+    readonly batch: string
+    readonly recipeId: string
+    readonly ownRecipe: unknown
+  }
 
 /** Jars of the day by the load that they came out of last, in the order of the loads. One statement. */
 export async function sealCheck(groupId: string, dayId: string): Promise<SealLoad[]> {
   const rows = await database().$queryRaw<Row[]>`
     SELECT j.id, j.short_name AS "shortName", j.serial, j.state, j.seal, j.where_now AS "whereNow", b.code AS batch, r.recipe_id AS "recipeId",
+      ${ownRecipeColumn('r')},
       l.id AS "loadId", l.code, l.canner, l.processed_at AS "processedAt", l.emptied_at AS "emptiedAt"
     FROM jar j JOIN kettle_batch b ON b.group_id = j.group_id AND b.id = j.batch_id
       JOIN preparation r ON r.group_id = b.group_id AND r.id = b.preparation_id
@@ -44,13 +53,13 @@ export async function sealCheck(groupId: string, dayId: string): Promise<SealLoa
   return [...loads].flatMap(([id, jars]) => {
     const [first] = jars
     if (!first) return []
-    const { code, canner, recipeId, processedAt, emptiedAt } = first
+    const { code, canner, processedAt, emptiedAt } = first
     return [
       {
         id,
         code,
         canner,
-        recipeId,
+        recipe: recipeOf(first),
         processedAt,
         emptiedAt,
         batches: [...new Set(jars.map(({ batch }) => batch))],

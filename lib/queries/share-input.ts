@@ -1,21 +1,33 @@
 import 'server-only'
 import type { Tx } from '@/lib/db/in-transaction'
+import { recipesOfDay } from '@/lib/stores/recipes'
 import type { Claim } from '@/shared/allocation/share-table'
 import { whoAvoids } from '@/shared/day/who-avoids'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
-import { recipeById } from '@/shared/recipes/recipe-library'
+import type { ProducePattern } from '@/shared/recipes/recipe'
+
+/** Where a jar stands that no canner takes, until somebody has it. */
+export const COLD_PLACE = 'fridge or freezer'
+
+/** Jars that may be given to a household: sealed, or kept cold because their product has no process. */
+export const TO_HAND_OVER = [
+  { state: 'sealed' },
+  { state: 'unsealed', whereNow: COLD_PLACE, batch: { preparation: { processRowKey: null } } },
+]
 
 /** What one product's jars are shared by: who asked, who must not have it, and which jars sealed. */
 export interface ShareInput {
   readonly preparationId: string
-  readonly recipeId: string
   readonly title: string
+  readonly pattern: ProducePattern
+  /** Fridge or freezer: its jars are shared out as they were filled, and nobody checks a seal. */
+  readonly isCold: boolean
   readonly letter: string
   readonly jarSize: JarSize
   /** Of the recipe, and of every ingredient lot that went into its batches. */
   readonly allergens: readonly string[]
   readonly claims: readonly Claim[]
-  /** Sealed jars in the order of their short names; held, recalled and unsealed ones are not among them. */
+  /** Sealed jars in the order of their short names, of a cold product those kept cold; held, recalled and unsealed ones are not among them. */
   readonly sealed: readonly {
     readonly id: string
     readonly shortName: string
@@ -25,7 +37,7 @@ export interface ShareInput {
   readonly unchecked: number
 }
 
-/** Reads what a day's jars are shared by, product by product, in five statements whatever their number. */
+/** Reads what a day's jars are shared by, product by product, in six statements whatever their number. */
 export async function shareInput(tx: Tx, groupId: string, dayId: string): Promise<ShareInput[]> {
   const households = await tx.household.findMany({
     where: { groupId },
@@ -34,8 +46,12 @@ export async function shareInput(tx: Tx, groupId: string, dayId: string): Promis
   const preparations = await tx.preparation.findMany({
     where: { groupId, dayId },
     orderBy: { letter: 'asc' },
-    select: { id: true, recipeId: true, letter: true, jarSize: true, claims: { select: { householdId: true, jars: true } } },
+    select: {
+      ...{ id: true, letter: true, jarSize: true, processRowKey: true },
+      claims: { select: { householdId: true, jars: true } },
+    },
   })
+  const recipes = await recipesOfDay(tx, groupId, dayId)
   const lots = await tx.$queryRaw<{ preparationId: string; allergens: string[] }[]>`
     SELECT DISTINCT b.preparation_id AS "preparationId", l.allergens
     FROM kettle_batch b JOIN batch_ingredient i ON i.group_id = b.group_id AND i.batch_id = b.id
@@ -46,17 +62,20 @@ export async function shareInput(tx: Tx, groupId: string, dayId: string): Promis
   >`
     SELECT j.id, j.short_name AS "shortName", j.serial, j.household_id AS "householdId", j.state, b.preparation_id AS "preparationId"
     FROM jar j JOIN kettle_batch b ON b.group_id = j.group_id AND b.id = j.batch_id
-    WHERE j.group_id = ${groupId} AND j.day_id = ${dayId} AND j.state IN ('filled', 'processed', 'sealed', 'shared-out')
+      JOIN preparation p ON p.group_id = b.group_id AND p.id = b.preparation_id
+    WHERE j.group_id = ${groupId} AND j.day_id = ${dayId} AND (j.state IN ('filled', 'processed', 'sealed', 'shared-out')
+      OR (j.state = 'unsealed' AND p.process_row_key IS NULL))
     ORDER BY length(j.short_name), j.short_name`
-  return preparations.map(({ id, recipeId, letter, jarSize, claims }) => {
-    const recipe = recipeById(recipeId)
+  return preparations.map(({ id, letter, jarSize, claims, processRowKey }) => {
+    const recipe = recipes.of(id)
     const ofLots = lots.filter((lot) => lot.preparationId === id).flatMap((lot) => lot.allergens)
-    const allergens = [...new Set([...(recipe?.allergens ?? []), ...ofLots])]
+    const allergens = [...new Set([...recipe.allergens, ...ofLots])]
     const own = jars.filter((jar) => jar.preparationId === id)
     return {
       preparationId: id,
-      recipeId,
-      title: recipe?.title ?? recipeId,
+      title: recipe.title,
+      pattern: recipe.pattern,
+      isCold: processRowKey === null,
       letter,
       jarSize: jarSize as JarSize,
       allergens,
@@ -67,7 +86,7 @@ export async function shareInput(tx: Tx, groupId: string, dayId: string): Promis
         allergens: whoAvoids(allergens, household).map(({ allergen }) => allergen),
       })),
       sealed: own
-        .filter(({ state }) => state === 'sealed' || state === 'shared-out')
+        .filter(({ state }) => state === 'sealed' || state === 'shared-out' || state === 'unsealed')
         .map(({ id, shortName, serial, householdId }) => ({ id, shortName, serial, householdId })),
       unchecked: own.filter(({ state }) => state === 'filled' || state === 'processed').length,
     }

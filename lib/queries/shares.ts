@@ -5,8 +5,10 @@ import { decimalOf } from '@/shared/allocation/largest-remainder'
 import { shareJars } from '@/shared/allocation/share-jars'
 import type { Share, ShareRule, ShareTable } from '@/shared/allocation/share-table'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
+import type { ProducePattern } from '@/shared/recipes/recipe'
 import { dayShareRule } from '@/shared/share/day-share-rule'
 import { sayQuota } from '@/shared/wording/say-share'
+import { TO_HAND_OVER } from './share-input'
 
 /** What one household got, or would get, of one product. */
 export interface ShareCell {
@@ -23,7 +25,8 @@ export interface ShareCell {
 export interface SharedOut {
   readonly preparationId: string
   readonly title: string
-  readonly recipeId: string
+  readonly pattern: ProducePattern
+  readonly isCold: boolean
   readonly jarSize: JarSize
   readonly sealed: number
   readonly unchecked: number
@@ -72,7 +75,7 @@ export async function sharesPage(groupId: string, dayId: string, shareRule: stri
       where: { groupId, preparation: { dayId } },
       select: { preparationId: true, householdId: true, asked: true, jars: true, quota: true, reason: true, handedOverAt: true },
     }),
-    db.jar.groupBy({ by: ['householdId'], where: { groupId, dayId, state: 'sealed', householdId: { not: null } }, _count: true }),
+    db.jar.groupBy({ by: ['householdId'], where: { groupId, dayId, OR: TO_HAND_OVER, householdId: { not: null } }, _count: true }),
   ])
   const products = inputs.map((input) => sharedOut(input, awards, dayShareRule(shareRule)))
   const handedOver = new Set(awards.filter(({ handedOverAt }) => handedOverAt !== null).map(({ householdId }) => householdId))
@@ -85,7 +88,7 @@ export async function sharesPage(groupId: string, dayId: string, shareRule: stri
 }
 
 function sharedOut(input: ShareInput, awards: readonly AwardRow[], rule: ShareRule): SharedOut {
-  const { preparationId, title, recipeId, jarSize, unchecked, sealed } = input
+  const { preparationId, title, pattern, isCold, jarSize, unchecked, sealed } = input
   const shared = shareJars(sealed.length, input.claims, rule)
   if (!shared.ok) throw new Error(`the shares of ${preparationId} cannot be reckoned: ${shared.problem.kind}`)
   const table = shared.value
@@ -94,7 +97,7 @@ function sharedOut(input: ShareInput, awards: readonly AwardRow[], rule: ShareRu
   const given = Object.values(cells).reduce((sum, cell) => sum + cell.jars, 0)
   const exact = table.shares.reduce((sum, share) => sum + (share.sum ? share.first + decimalOf(share.sum.quota) : share.jars), 0)
   const counts = { sealed: sealed.length, unchecked, asked: table.asked, given, left: sealed.length - given, exactSum: exact.toFixed(2) }
-  return { preparationId, title, recipeId, jarSize, ...counts, cells, table }
+  return { preparationId, title, pattern, isCold, jarSize, ...counts, cells, table }
 }
 
 /** As it was awarded, or as the rule gives it now. */

@@ -23,7 +23,25 @@ export function recipeOf({ recipeId, ownRecipe }: OfRecipe): Recipe {
   return recipe
 }
 
-/** Of a preparation's own recipe, what {@link recipeOf} reads; for `select` of a preparation. Asks nothing where all recipes are of the library. */
+/**
+ * The recipes of a day's preparations, by the preparation's id. One statement, however many of them are the group's own.
+ *
+ * @throws Error for a preparation that is not of this day
+ */
+export async function recipesOfDay(db: Tx, groupId: string, dayId: string): Promise<{ of: (preparationId: string) => Recipe }> {
+  const rows = await db.$queryRaw<(OfRecipe & { id: string })[]>`
+    SELECT p.id, p.recipe_id AS "recipeId", ${ownRecipeColumn('p')} FROM preparation p WHERE p.group_id = ${groupId} AND p.day_id = ${dayId}`
+  const recipes = new Map(rows.map((row) => [row.id, recipeOf(row)]))
+  return {
+    of(preparationId) {
+      const recipe = recipes.get(preparationId)
+      if (!recipe) throw new Error(`preparation ${preparationId} is not of the day ${dayId}`)
+      return recipe
+    },
+  }
+}
+
+/** Of one preparation's own recipe, what {@link recipeOf} reads, for its `select`; for those of a day take {@link recipesOfDay}. */
 export const OWN_RECIPE = {
   select: {
     number: true,
@@ -48,9 +66,10 @@ export function ownRecipeColumn(preparation: keyof typeof KEYS): Prisma.Sql {
     WHERE v.group_id = ${group} AND v.recipe_id = ${recipe} AND v.number = ${version}) AS "ownRecipe"`
 }
 
-/** The columns that name the version, by what the statement calls the preparation. */
+/** The columns that name the version, by what the statement calls the preparation; `i` is what a load `l` has in it. */
 const KEYS = {
   p: { group: Prisma.sql`p.group_id`, recipe: Prisma.sql`p.recipe_id`, version: Prisma.sql`p.own_version` },
+  i: { group: Prisma.sql`l.group_id`, recipe: Prisma.sql`i.recipe_id`, version: Prisma.sql`i.own_version` },
   r: { group: Prisma.sql`r.group_id`, recipe: Prisma.sql`r.recipe_id`, version: Prisma.sql`r.own_version` },
 } as const
 

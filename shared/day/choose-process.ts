@@ -33,6 +33,7 @@ export interface ChosenProcess {
 /** Why a recipe cannot be put up that way. */
 export type ProcessChoiceProblem =
   | { readonly kind: 'no-process-held' }
+  | { readonly kind: 'has-a-process' }
   | { readonly kind: 'jar-not-in-recipe'; readonly jars: readonly JarSize[] }
   | { readonly kind: 'jars-need-boiling'; readonly minutes: number; readonly jarBoilMinutes: number }
   | { readonly kind: 'conditions-open'; readonly statements: readonly string[] }

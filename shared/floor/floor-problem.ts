@@ -22,6 +22,10 @@ export type FloorProblem =
       readonly since: KitchenTime
     }
   | { readonly kind: 'nothing-to-load' }
+  /** A batch without a process: its jars are kept cold. */
+  | { readonly kind: 'keeps-cold'; readonly batch: string }
+  /** The group's own recipe, and nobody has confirmed this of the process it borrows. */
+  | { readonly kind: 'conditions-open'; readonly statements: readonly string[] }
   | { readonly kind: 'too-few-waiting'; readonly asked: number; readonly waiting: number }
   | { readonly kind: 'canner-too-small'; readonly canner: string; readonly jars: number; readonly holds: number; readonly jarSize: JarSize }
   | { readonly kind: 'canner-busy'; readonly canner: string; readonly load: string }

@@ -3,6 +3,7 @@ import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import { type Gauge, type Method, PACKS, type Pack } from '@/shared/kitchen/methods'
 import { lookUpProcess } from '@/shared/process/look-up-process'
 import type { ProcessRefusal } from '@/shared/process/process-refusal'
+import { type ConfirmedCondition, unconfirmedOf } from '@/shared/recipes/own-recipe'
 import { STERILISING_SOURCE } from '@/shared/process/sterilising'
 import { ok, type Result, refuse } from '@/shared/result/result'
 
@@ -21,6 +22,8 @@ export interface LoadQuery {
   /** ISO date of the canning day. */
   readonly day: string
   readonly jarTreatment: string
+  /** Conditions that stand confirmed, where the recipe is the group's own; without it the recipe is a tested one. */
+  readonly confirmed?: readonly ConfirmedCondition[] | undefined
 }
 
 /** The scheduled process a load must meet, ready to be stored with it. */
@@ -38,7 +41,7 @@ export interface LoadProcess {
 /** Why a load has no process here. */
 export type LoadProcessProblem =
   | { readonly kind: 'no-process'; readonly refusal: ProcessRefusal }
-  | Extract<FloorProblem, { kind: 'jars-need-boiling' }>
+  | Extract<FloorProblem, { kind: 'jars-need-boiling' | 'conditions-open' }>
 
 /**
  * Looks the process up again, for the canner that is really used and this kitchen's elevation. Nothing is carried over from the plan but the food and
@@ -60,6 +63,8 @@ export function loadProcess(query: LoadQuery): Result<LoadProcess, LoadProcessPr
     ...(query.gauge === 'dial' ? { gaugeErrorPsi: query.gaugeErrorPsi ?? 0, gaugeTestedOn: query.gaugeTestedOn, askedOn: query.day } : {}),
   })
   if (!found.ok) return refuse({ kind: 'no-process', refusal: found.problem })
+  const open = query.confirmed ? unconfirmedOf(found.value, query.confirmed) : []
+  if (open.length > 0) return refuse({ kind: 'conditions-open', statements: open.map(({ statement }) => statement) })
 
   const { rowKey, edition, psi, needlePsi, source, sterilise } = found.value
   const isBoiled = query.jarTreatment !== 'washed-hot'

@@ -24,11 +24,12 @@ export const DayForApi = z.strictObject({
       recipeId: z.string(),
       title: z.string(),
       jarSize: z.string(),
-      method: z.string(),
+      /** Null with everything of the process: fridge or freezer, in no canner. */
+      method: z.string().nullable(),
       allergens: z.array(z.string()),
-      processMinutes: Minutes,
+      processMinutes: Minutes.nullable(),
       processPsi: Minutes.nullable(),
-      processSource: z.string(),
+      processSource: z.string().nullable(),
       offered: z.number().int(),
       claimed: z.number().int(),
       /** Null for a role that sees no claims. */

@@ -7,6 +7,11 @@ import { Id, whole } from './fields'
 export const JAR_TREATMENTS = ['washed-hot', 'boiled-in-pot', 'boiled-in-canners'] as const
 export type JarTreatmentName = (typeof JAR_TREATMENTS)[number]
 
+/** Ways to put a recipe up: in a canner, or without any process for the fridge or freezer. */
+export const COLD = 'fridge-or-freezer'
+export const PUT_UP = [...METHODS, COLD] as const
+export type PutUp = (typeof PUT_UP)[number]
+
 const JarTreatmentField = z.enum(JAR_TREATMENTS, 'Choose how the jars are made ready.')
 const Offered = whole(0, 5000, 'How many jars are offered?')
 const SpareJars = whole(0, 500, 'How many jars to spare?').default(0)
@@ -16,7 +21,8 @@ export const ChooseRecipe = z.strictObject({
   dayId: Id,
   recipeId: Id,
   jarSize: z.enum(JAR_SIZES, 'Choose a jar size.'),
-  method: z.enum(METHODS, 'Choose a way of canning.'),
+  /** `fridge-or-freezer`: in no canner. */
+  method: z.enum(PUT_UP, 'Choose a canner, or the fridge or freezer.'),
   gauge: z.enum(GAUGES, 'Choose a gauge.').optional(),
   jarTreatment: JarTreatmentField.default('washed-hot'),
   offered: Offered,

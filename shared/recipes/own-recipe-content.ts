@@ -104,7 +104,7 @@ export function recipeOfOwn({ id, version, content, binding, confirmed }: OwnRec
 
 const jarYield = ({ low, typical, high }: JarYield): JarYield => ({ low, typical, high })
 
-const groupsOwn = (minutes: number): WorkMinutes => ({ low: minutes, typical: minutes, high: minutes, basis: 'the group’s own figure' })
+const groupsOwn = (minutes: number): WorkMinutes => ({ low: minutes, typical: minutes, high: minutes, basis: 'common practice' })
 
 /** The first plain letter of the title; jars and charts of a day find another where it is taken. */
 const letterOf = (title: string): string => title.normalize('NFD').toUpperCase().match(/[A-Z]/)?.[0] ?? 'R'

@@ -7,12 +7,12 @@ import type { UnitId } from '@/shared/units/units'
 /** Jars of one size: the range a publication or a log gives. */
 export type JarYield = { readonly low: number; readonly typical: number; readonly high: number }
 
-/** Minutes as a range; `basis` says whether a publication prints them, the trade plans with them, or the group wrote them of its own recipe. */
+/** Minutes as a range; `basis` says whether a publication prints them, or the trade (or the group that wrote the recipe) plans with them. */
 export type WorkMinutes = {
   readonly low: number
   readonly typical: number
   readonly high: number
-  readonly basis: 'published' | 'common practice' | 'the group’s own figure'
+  readonly basis: 'published' | 'common practice'
 }
 
 /** One line of a recipe. `amount` is a number, or a printed range. `per` says what it is reckoned on; the batch when absent. */

@@ -6,6 +6,8 @@ export interface JarTally {
   readonly jarSize: JarSize
   readonly state: string
   readonly seal: 'sealed' | 'unsealed' | null
+  /** No process: chilled as soon as they were filled, so every whole one counts as refrigerated, wherever it stands now. */
+  readonly isCold?: boolean
   readonly jars: number
   readonly lidsUsed: number
 }
@@ -75,7 +77,8 @@ const SETTLED_SEALED = new Set(['sealed', 'shared-out', 'opened', 'held', 'recal
 
 function countSize(tallies: readonly JarTally[], { brought, bought, returned, brokenEmpty }: EmptyCount): DayCount {
   const count = (is: (tally: JarTally) => boolean) => sum(tallies.filter(is))
-  const isUnsealed = ({ seal, state }: JarTally) => seal === 'unsealed' || (seal === null && ASIDE.has(state))
+  const isColdAside = ({ seal, state, isCold }: JarTally) => seal === null && isCold === true && (state === 'held' || state === 'recalled')
+  const isUnsealed = (tally: JarTally) => tally.seal === 'unsealed' || (tally.seal === null && ASIDE.has(tally.state)) || isColdAside(tally)
   const isAgain = (tally: JarTally) => tally.seal === 'unsealed' && SETTLED_SEALED.has(tally.state) && tally.state !== 'opened'
   const kept = (tally: JarTally) => tally.seal === 'sealed' || isAgain(tally)
   return {
@@ -89,7 +92,7 @@ function countSize(tallies: readonly JarTally[], { brought, bought, returned, br
     sealed: count(({ seal }) => seal === 'sealed'),
     unsealed: count(isUnsealed),
     reprocessed: count(isAgain),
-    refrigerated: count((tally) => isUnsealed(tally) && (tally.state === 'unsealed' || tally.state === 'opened')),
+    refrigerated: count((tally) => isUnsealed(tally) && (tally.state === 'unsealed' || tally.state === 'opened' || isColdAside(tally))),
     discardedUnsealed: count((tally) => isUnsealed(tally) && (tally.state === 'discarded' || tally.state === 'broken')),
     sharedOut: count((tally) => kept(tally) && (tally.state === 'shared-out' || tally.state === 'opened')),
     held: count((tally) => kept(tally) && (tally.state === 'held' || tally.state === 'recalled')),

@@ -77,6 +77,18 @@ function canneryWords(problem: Rest): Said {
         why: `The process is under 10 min, and no longer one is published for this canner: the empty jars boil ${problem.minutes} min first.`,
         instead: 'Use a boiling-water canner, or boil the jars before they are filled.',
       }
+    case 'keeps-cold':
+      return inField('batchIds', {
+        what: `Not loaded: ${problem.batch} goes into no canner.`,
+        why: 'Its recipe has no published process, so no time in a canner makes it keep on a shelf.',
+        instead: 'Keep its jars in the fridge or freezer.',
+      })
+    case 'conditions-open':
+      return {
+        what: 'Not loaded: the recipe is not bound to its process any more.',
+        why: `Nobody has confirmed: ${problem.statements.map((each) => each.replace(/\.$/, '')).join('; ')}.`,
+        instead: 'Ask the organiser to confirm it if it is so. Otherwise set the jars aside for the fridge or freezer.',
+      }
     case 'nothing-to-load':
       return inField('batchIds', {
         what: 'Not loaded: no jars.',

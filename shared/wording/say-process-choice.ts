@@ -14,6 +14,14 @@ export function sayProcessChoice(title: string, problem: ProcessChoiceProblem): 
         why: 'No verified process is held for it.',
         instead: 'Keep its jars in the fridge or the freezer, or ask a cooperative extension office for the table.',
       }
+    case 'has-a-process':
+      return {
+        ...refusal,
+        what: `${title}: made for the canner.`,
+        why: 'A published process is held for this tested recipe.',
+        instead: 'Choose a canner. What does not fit into one may be chilled on the day.',
+        fields: { method: ['Choose a canner.'] },
+      }
     case 'jar-not-in-recipe':
       return {
         ...refusal,

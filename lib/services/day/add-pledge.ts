@@ -1,10 +1,10 @@
 import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { defineCommand } from '@/lib/commands/command'
+import { recipesOfDay } from '@/lib/stores/recipes'
 import { whoAvoids } from '@/shared/day/who-avoids'
 import { AddPledge } from '@/shared/forms/pledge'
 import type { DayState } from '@/shared/lifecycle/day-states'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { currencyDigits } from '@/shared/reckoning/money'
 import { ok, refuse } from '@/shared/result/result'
 import { badInput, notFound } from '@/shared/wording/refusal'
@@ -32,10 +32,9 @@ export const addPledge = defineCommand({
     if (!household) return refuse(notFound('Household'))
     if (personId && !household.people.some((person) => person.id === personId)) return refuse(badInput({ personId: [OF_THE_HOUSEHOLD] }))
     if (promise.kind === 'home-task') {
-      const preparations = await tx.preparation.findMany({ where: { groupId, dayId }, select: { recipeId: true } })
-      const recipe = preparations
-        .flatMap(({ recipeId }) => recipeById(recipeId) ?? [])
-        .find((each) => hasStep(each.leadSteps, promise.item))
+      const preparations = await tx.preparation.findMany({ where: { groupId, dayId }, select: { id: true } })
+      const recipes = await recipesOfDay(tx, groupId, dayId)
+      const recipe = preparations.map(({ id }) => recipes.of(id)).find((each) => hasStep(each.leadSteps, promise.item))
       const avoided = recipe ? whoAvoids(recipe.allergens, household) : []
       if (recipe && avoided.length > 0) return refuse(sayAllergenRefusal(`${promise.item} of ${recipe.title}`, avoided))
     }

@@ -1,5 +1,6 @@
 import 'server-only'
 import type { Tx } from '@/lib/db/in-transaction'
+import { ownRecipeColumn } from '@/lib/stores/recipes'
 import type { DayState } from '@/shared/lifecycle/day-states'
 
 /** What a change of a day decides on, read under a lock. */
@@ -28,9 +29,11 @@ export interface LockedPreparation {
   readonly claimsCloseAt: Date | null
   readonly kitchenId: string
   readonly recipeId: string
+  readonly ownRecipe: unknown
   readonly letter: string
   readonly jarSize: string
-  readonly method: string
+  /** Null: fridge or freezer. */
+  readonly method: string | null
   readonly gauge: string | null
   readonly jarTreatment: string
   readonly offered: number
@@ -44,6 +47,7 @@ export async function lockPreparation(tx: Tx, groupId: string, preparationId: st
     WHERE p.group_id = ${groupId} AND p.id = ${preparationId} FOR UPDATE OF d`
   const [row] = await tx.$queryRaw<LockedPreparation[]>`
     SELECT p.id, p.day_id AS "dayId", d.state, d.claims_close_at AS "claimsCloseAt", d.kitchen_id AS "kitchenId", p.recipe_id AS "recipeId",
+      ${ownRecipeColumn('p')},
       p.letter, p.jar_size AS "jarSize", p.method, p.gauge, p.jar_treatment AS "jarTreatment", p.offered, p.claimed
     FROM preparation p JOIN day d ON d.group_id = p.group_id AND d.id = p.day_id
     WHERE p.group_id = ${groupId} AND p.id = ${preparationId} FOR UPDATE OF p`

@@ -49,7 +49,9 @@ async function settleJars(
   })
   const { state, whereNow } = AFTER[way]
   for (const { batch } of jars) {
-    const { pack } = readRowKey(batch.preparation.processRowKey)
+    const { processRowKey } = batch.preparation
+    if (processRowKey === null) throw new Error('a jar without a process was in a canner')
+    const { pack } = readRowKey(processRowKey)
     const settled = settleUnsealed({ pack, wasProcessed: false, since: at }, way, at)
     if (!settled.ok) return refuse(sayFloorProblem(settled.problem))
   }

@@ -1,6 +1,7 @@
 import 'server-only'
 import { randomBytes, randomUUID } from 'node:crypto'
 import { type CommandContext, defineCommand } from '@/lib/commands/command'
+import { COLD_PLACE } from '@/lib/queries/share-input'
 import { checkFilling, checkLids } from '@/shared/floor/fill-batch'
 import { mostJars } from '@/shared/floor/most-jars'
 import { FillBatch } from '@/shared/forms/floor'
@@ -14,10 +15,10 @@ import { sayFloorProblem } from '@/shared/wording/floor-refusal'
 import { badInput, notFound, type Refusal } from '@/shared/wording/refusal'
 import { lockFloorDay, timeOnDay } from './floor-day'
 import { moveBatch, readBatch } from './one-batch'
-import { recipeOf } from './recipe-of'
 
 /**
- * Writes down the jars a batch gave: each gets its serial, its short name and the lot of its lid.
+ * Writes down the jars a batch gave: each gets its serial, its short name and the lot of its lid. Those of a batch without a process go to the
+ * fridge or the freezer at once.
  *
  * The lids of the first batch become the day's, so that the next batches need not name them again.
  */
@@ -40,7 +41,7 @@ export const fillBatch = defineCommand({
       after: [{ what: 'the start of the batch', at: batch.startedAt }],
     })
     if (!when.ok) return when
-    const high = mostJars(yieldInJars(recipeOf(batch.preparation), batch.preparation.jarSize), batch.plannedJars)
+    const high = mostJars(yieldInJars(batch.recipe, batch.jarSize), batch.plannedJars)
     const filling = checkFilling({ jars, high, isCountedAgain: countedAgain === 'yes' })
     if (!filling.ok) return refuse(sayFloorProblem(filling.problem))
     const lidLotId = typed.lidLotId ?? day.value.lidLotId
@@ -58,7 +59,7 @@ export const fillBatch = defineCommand({
       batchId,
       filledAt: when.value,
       lidLotId,
-      whereNow: 'fill table',
+      ...(batch.isCold ? CHILLED : { whereNow: 'fill table' }),
     }))
     await tx.jar.createMany({ data: made })
     if (day.value.lidLotId === null) await tx.day.update({ where: { groupId_id: { groupId, id: dayId } }, data: { lidLotId } })
@@ -67,6 +68,9 @@ export const fillBatch = defineCommand({
     return ok({ reply, history: [{ subject: `kettle batch ${batchId}`, detail, dayId }] })
   },
 })
+
+/** What no canner takes must be kept cold from now on: it is never sealed, and nobody checks a seal. */
+const CHILLED = { state: 'unsealed', whereNow: COLD_PLACE }
 
 /** The lot of lids that are used, with enough of them left; flat lids are for one use, so every lid on a jar is gone. */
 export async function takeLids(

@@ -1,8 +1,10 @@
 import 'server-only'
 import type { CommandContext } from '@/lib/commands/command'
+import { recipesOfDay } from '@/lib/stores/recipes'
 import type { FloorProblem } from '@/shared/floor/floor-problem'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import { type BatchState, batchLife } from '@/shared/lifecycle/batch-states'
+import type { Recipe } from '@/shared/recipes/recipe'
 import { ok, type Result, refuse } from '@/shared/result/result'
 
 /** A kettle batch as its commands need it. */
@@ -13,7 +15,10 @@ export interface FloorBatch {
   readonly kettleId: string | null
   readonly plannedJars: number
   readonly startedAt: number | null
-  readonly preparation: { readonly id: string; readonly recipeId: string; readonly jarSize: JarSize }
+  readonly recipe: Recipe
+  readonly jarSize: JarSize
+  /** No process: its jars are chilled as they are filled, and no canner takes them. */
+  readonly isCold: boolean
 }
 
 /** Reads a batch of the day; null when there is none. The day's lock keeps it still. */
@@ -27,12 +32,20 @@ export async function readBatch({ tx, actor: { groupId } }: CommandContext, dayI
       kettleId: true,
       plannedJars: true,
       startedAt: true,
-      preparation: { select: { id: true, recipeId: true, jarSize: true } },
+      preparation: { select: { id: true, jarSize: true, processRowKey: true } },
     },
   })
   if (!batch) return null
-  const { preparation } = batch
-  return { ...batch, state: batch.state as BatchState, preparation: { ...preparation, jarSize: preparation.jarSize as JarSize } }
+  const { preparation, ...row } = batch
+  const recipes = await recipesOfDay(tx, groupId, dayId)
+  const { jarSize, processRowKey } = preparation
+  return {
+    ...row,
+    state: batch.state as BatchState,
+    recipe: recipes.of(preparation.id),
+    jarSize: jarSize as JarSize,
+    isCold: processRowKey === null,
+  }
 }
 
 /** Takes a batch through states one after the other, each of them an arrow of its life. */

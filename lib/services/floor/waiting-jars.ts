@@ -2,6 +2,7 @@ import 'server-only'
 import { randomUUID } from 'node:crypto'
 import type { CommandContext } from '@/lib/commands/command'
 import type { Tx } from '@/lib/db/in-transaction'
+import { recipesOfDay } from '@/lib/stores/recipes'
 import type { WaitingJars } from '@/shared/floor/check-loading'
 import { type LoadProcess, type LoadProcessProblem, loadProcess, readRowKey } from '@/shared/floor/load-process'
 import { lotBatchCode } from '@/shared/floor/lot-letters'
@@ -9,6 +10,7 @@ import { keepingDeadline, type KeepingRule } from '@/shared/floor/unsealed-jars'
 import type { LoadCanner } from '@/shared/forms/floor'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Method, Pack } from '@/shared/kitchen/methods'
+import type { Recipe } from '@/shared/recipes/recipe'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 import { makeLotNumber } from '@/shared/trace/lot-number'
@@ -29,6 +31,8 @@ export interface WaitingBatch {
   readonly jarTreatment: string
   readonly processRowKey: string
   readonly processMinutes: number
+  /** Of a group's own recipe: which conditions of the process stand confirmed. */
+  readonly own: Recipe['own']
   readonly jars: readonly WaitingJar[]
 }
 
@@ -56,7 +60,10 @@ export async function takeWaiting(
       code: true,
       filledAt: true,
       preparation: {
-        select: { letter: true, jarSize: true, method: true, jarTreatment: true, processRowKey: true, processMinutes: true },
+        select: {
+          ...{ letter: true, jarSize: true, method: true, jarTreatment: true, processRowKey: true, processMinutes: true },
+          id: true,
+        },
       },
       jars: {
         where: { state: 'filled', OR: [NEVER_PROCESSED, TO_BE_PROCESSED_AGAIN] },
@@ -71,12 +78,17 @@ export async function takeWaiting(
     },
   })
   if (batches.length !== batchIds.length) return refuse(notFound('Kettle batch'))
-  const waiting = batches.map(({ jars, preparation, ...batch }) => {
-    const { jarSize, method, ...rest } = preparation
-    const { pack } = readRowKey(rest.processRowKey)
+  const recipes = await recipesOfDay(tx, groupId, dayId)
+  const waiting: WaitingBatch[] = []
+  for (const { jars, preparation, ...batch } of batches) {
+    const { letter, jarSize, jarTreatment, method, processRowKey, processMinutes } = preparation
+    if (method === null || processRowKey === null || processMinutes === null)
+      return refuse(sayFloorProblem({ kind: 'keeps-cold', batch: batch.code }))
+    const { pack } = readRowKey(processRowKey)
     const waitingJars = jars.map(({ loads, ...jar }) => ({ ...jar, turns: loads.length, keep: keepingOf(pack, loads[0]?.load) }))
-    return { ...batch, ...rest, jarSize: jarSize as JarSize, method: method as Method, jars: waitingJars }
-  })
+    const process = { method: method as Method, processRowKey, processMinutes, own: recipes.of(preparation.id).own }
+    waiting.push({ ...batch, letter, jarTreatment, ...process, jarSize: jarSize as JarSize, jars: waitingJars })
+  }
   const there = waiting.reduce((sum, batch) => sum + batch.jars.length, 0)
   if (wanted !== undefined && wanted > there) return refuse(sayFloorProblem({ kind: 'too-few-waiting', asked: wanted, waiting: there }))
   return ok(firstJars(waiting, wanted ?? there))
@@ -127,7 +139,7 @@ export function processOf(
   let process: LoadProcess | undefined
   const waiting: WaitingJars[] = []
   for (const batch of batches) {
-    const found = loadProcess({ ...batch, ...canner, elevationFeet: day.elevationFeet, day: day.date })
+    const found = loadProcess({ ...batch, ...canner, confirmed: batch.own?.confirmed, elevationFeet: day.elevationFeet, day: day.date })
     if (!found.ok) return found
     // Never less than was planned for the same kind of canner: too long is safe, too short is not.
     const minutes = canner.method === batch.method ? Math.max(found.value.minutes, batch.processMinutes) : found.value.minutes

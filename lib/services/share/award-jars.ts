@@ -1,7 +1,7 @@
 import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { type CommandContext, defineCommand } from '@/lib/commands/command'
-import { type ShareInput, shareInput } from '@/lib/queries/share-input'
+import { type ShareInput, shareInput, TO_HAND_OVER } from '@/lib/queries/share-input'
 import { lockFloorDay } from '@/lib/services/floor/floor-day'
 import { shareJars } from '@/shared/allocation/share-jars'
 import type { ShareRule, ShareTable } from '@/shared/allocation/share-table'
@@ -14,7 +14,8 @@ import { notNow } from '@/shared/wording/refusal'
 import { sayQuota, sayShareReason } from '@/shared/wording/say-share'
 
 /**
- * Shares the sealed jars by the day's published rule and says which jar is whose. May be done again until the first jar is handed over.
+ * Shares the sealed jars, and those that are kept cold, by the day's published rule and says which jar is whose. May be done again until the first
+ * jar is handed over.
  *
  * Under the day's lock and out of the jars that are sealed at that moment, so it never gives more than there are; a household gets nothing that contains
  * what is on its list.
@@ -67,11 +68,11 @@ async function writeAwards(
   await tx.award.deleteMany({ where: { groupId, preparation: { dayId } } })
   await tx.award.createMany({ data: products.flatMap(({ preparationId }, index) => awardRows(groupId, preparationId, tables[index])) })
   const owners = products.flatMap((product, index) => ownersOf(product, tables[index]))
-  await tx.jar.updateMany({ where: { groupId, dayId, state: 'sealed' }, data: { householdId: null } })
+  await tx.jar.updateMany({ where: { groupId, dayId, OR: TO_HAND_OVER }, data: { householdId: null } })
   await tx.$executeRaw`
     UPDATE jar SET household_id = owner.household
     FROM unnest(${owners.map(({ jarId }) => jarId)}::text[], ${owners.map(({ householdId }) => householdId)}::text[]) AS owner (jar, household)
-    WHERE jar.group_id = ${groupId} AND jar.id = owner.jar AND jar.state = 'sealed'`
+    WHERE jar.group_id = ${groupId} AND jar.id = owner.jar AND jar.state IN ('sealed', 'unsealed')`
 }
 
 function awardRows(groupId: string, preparationId: string, table: ShareTable | undefined) {

@@ -1,5 +1,6 @@
 import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
+import { TO_HAND_OVER } from '@/lib/queries/share-input'
 import { lockFloorDay } from '@/lib/services/floor/floor-day'
 import { HandOver } from '@/shared/forms/share'
 import { ok, refuse } from '@/shared/result/result'
@@ -18,14 +19,14 @@ export const handOver = defineCommand({
     if (!day.ok) return day
     const household = await tx.household.findUnique({ where: { groupId_id: { groupId, id: householdId } }, select: { name: true } })
     if (!household) return refuse(notFound('Household'))
-    const own = { groupId, dayId, householdId, state: 'sealed' }
-    const jars = await tx.jar.findMany({ where: own, select: { id: true, shortName: true }, orderBy: { shortName: 'asc' } })
+    const own = { groupId, dayId, householdId, OR: TO_HAND_OVER }
+    const jars = await tx.jar.findMany({ where: own, select: { id: true, shortName: true, state: true }, orderBy: { shortName: 'asc' } })
     if (jars.length === 0) return refuse(NOTHING_THERE(household.name))
 
-    await tx.jar.updateMany({
-      where: { ...own, id: { in: jars.map(({ id }) => id) } },
-      data: { state: 'shared-out', whereNow: household.name },
-    })
+    const inState = (state: string) => ({ in: jars.filter((jar) => jar.state === state).map(({ id }) => id) })
+    await tx.jar.updateMany({ where: { groupId, id: inState('sealed') }, data: { state: 'shared-out', whereNow: household.name } })
+    // A jar that must be kept cold stays what it is wherever it stands: only a sealed one becomes a jar that was shared out.
+    await tx.jar.updateMany({ where: { groupId, id: inState('unsealed') }, data: { whereNow: household.name } })
     await tx.award.updateMany({ where: { groupId, householdId, preparation: { dayId }, handedOverAt: null }, data: { handedOverAt: now } })
     const detail = { household: household.name, jars: jars.map(({ shortName }) => shortName) }
     return ok({ reply: { householdId, jars: jars.length }, history: [{ subject: `household ${householdId}`, detail, dayId }] })

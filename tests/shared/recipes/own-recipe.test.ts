@@ -195,7 +195,7 @@ describe('the shape of every other recipe', () => {
       }),
     )
     expect([yieldInJars(recipe, 'pint').typical, yieldInJars(recipe, 'quart').typical]).toEqual([8, 3])
-    expect(recipe).toMatchObject({ productLetter: 'H', defaultJar: 'pint', prepMinutes: { typical: 40, basis: 'the group’s own figure' } })
+    expect(recipe).toMatchObject({ productLetter: 'H', defaultJar: 'pint', prepMinutes: { typical: 40, basis: 'common practice' } })
     expect(recipe.batchLitres).toBeGreaterThan(4)
   })
 })

@@ -95,7 +95,7 @@ describe('a recipe on a day', () => {
     const row = await fresh.client.preparation.findFirstOrThrow({ where: { dayId } })
     expect(row).toMatchObject({ processPsi: null, jarTreatment: 'washed-hot' })
     expect(row.processRowKey).toContain('jam-jelly-added-pectin')
-    expect([row.processSource, row.processEdition].every((text) => text.length > 3)).toBe(true)
+    expect([row.processSource, row.processEdition].every((text) => (text ?? '').length > 3)).toBe(true)
   })
 
   it('with jars boiled runs the published minutes', async () => {

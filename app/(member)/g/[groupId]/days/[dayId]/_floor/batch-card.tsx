@@ -3,13 +3,12 @@ import { LinkButton } from '@/app/_ui/link-button'
 import type { BatchRow } from '@/lib/queries/floor-rows'
 import { productName } from '@/shared/day/product-name'
 import { FILLED_WAIT_MINUTES } from '@/shared/floor/next-step'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
 import { sayJars } from '@/shared/wording/say-load'
 
 /** A kettle with its batch, or jars that stand filled before the canners. */
 export function BatchCard({ batch, now, path, mayRun, mayLoad }: BatchCardProps) {
-  const name = productName(recipeById(batch.recipeId)?.title ?? '')
+  const name = productName(batch.recipe.title)
   if (batch.state !== 'filled') {
     return (
       <div className="station">

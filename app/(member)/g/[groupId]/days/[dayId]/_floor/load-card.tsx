@@ -6,17 +6,15 @@ import { productName } from '@/shared/day/product-name'
 import { cannerHolds } from '@/shared/floor/canner-holds'
 import { earliestEnd } from '@/shared/floor/process-clock'
 import { jarName } from '@/shared/kitchen/jar-sizes'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { heatWords, sayBatches, sayJars, sayLoadStep, sayProcess } from '@/shared/wording/say-load'
 
 /** What a canner does now: its load, its clock from the full boil on, the canner cut open, and the next thing to do. */
 export function LoadCard({ load, clock, level = 2 }: { load: LoadRow; clock: FloorClock; level?: 1 | 2 }) {
-  const recipe = load.recipeId ? recipeById(load.recipeId) : undefined
   const step = sayLoadStep(load)
   const what = load.jarSize && (
     <>
-      {productName(recipe?.title ?? '')}, {sayJars(load.jars, load.jarSize)}, <b>{sayBatches(load.batches)}</b>
+      {productName(load.recipe?.title ?? '')}, {sayJars(load.jars, load.jarSize)}, <b>{sayBatches(load.batches)}</b>
       {load.broken > 0 && `, ${load.broken} broke`}
     </>
   )
@@ -33,7 +31,7 @@ export function LoadCard({ load, clock, level = 2 }: { load: LoadRow; clock: Flo
         load.jarSize && load.state !== 'done' && load.state !== 'failed'
           ? {
               name: load.canner,
-              produce: recipe?.pattern ?? 'plum',
+              produce: load.recipe?.pattern ?? 'plum',
               jars: load.jars,
               capacity: cannerHolds(load, load.jarSize),
               method: load.method,

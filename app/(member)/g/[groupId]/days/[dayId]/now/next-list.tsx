@@ -2,7 +2,6 @@ import Link from 'next/link'
 import { Sheet } from '@/app/_ui/sheet'
 import type { FloorNow } from '@/lib/queries/floor-now'
 import { productName } from '@/shared/day/product-name'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayBatches } from '@/shared/wording/say-load'
 
@@ -21,7 +20,7 @@ export function NextList({ floor, path }: { floor: FloorNow; path: string }) {
       ...{ id: batch.id, at: batch.plannedStart, href: `${path}/now/batches/${batch.id}` },
       words: (
         <>
-          {station}: {productName(recipeById(batch.recipeId)?.title ?? '')}, start <b>{batch.code}</b>
+          {station}: {productName(batch.recipe.title)}, start <b>{batch.code}</b>
         </>
       ),
     })),

@@ -4,14 +4,13 @@ import { Sheet } from '@/app/_ui/sheet'
 import type { SealJar, SealLoad } from '@/lib/queries/seal-check'
 import { productName } from '@/shared/day/product-name'
 import { AFTER_A_WHOLE_PROCESS, COOLING } from '@/shared/floor/unsealed-jars'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayBatches } from '@/shared/wording/say-load'
 
 /** The jars of one load: a tap marks a lid that is up. Nothing is drawn sunk before somebody pressed it. */
 export function LoadJars({ load, mayCheck, groupId }: { load: SealLoad; mayCheck: boolean; groupId: string }) {
   const waiting = load.jars.filter(({ state }) => state === 'processed')
-  const title = `${productName(recipeById(load.recipeId)?.title ?? '')}, ${sayBatches(load.batches)}`
+  const title = `${productName(load.recipe.title)}, ${sayBatches(load.batches)}`
   return (
     <Sheet
       lid={waiting.length > 0 ? 'flat' : load.jars.some(({ state }) => state === 'unsealed') ? 'domed' : 'sunk'}
@@ -25,7 +24,7 @@ export function LoadJars({ load, mayCheck, groupId }: { load: SealLoad; mayCheck
           {formatClock(load.processedAt + AFTER_A_WHOLE_PROCESS.hours * 60)}, {AFTER_A_WHOLE_PROCESS.hours} h after its process.
         </p>
       )}
-      <ul className={`seal-jars ink-${recipeById(load.recipeId)?.pattern ?? 'plum'}`}>
+      <ul className={`seal-jars ink-${load.recipe.pattern}`}>
         {load.jars.map((jar) => (
           <li key={jar.id}>{jar.state === 'processed' && mayCheck ? <MarkJar jar={jar} /> : <FoundJar jar={jar} groupId={groupId} />}</li>
         ))}

@@ -14,7 +14,6 @@ import { type SharesPage, sharesPage } from '@/lib/queries/shares'
 import { may, reachOf } from '@/shared/access/policy'
 import { productName } from '@/shared/day/product-name'
 import { jarName } from '@/shared/kitchen/jar-sizes'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { dayShareRule } from '@/shared/share/day-share-rule'
 import { sayShareRule } from '@/shared/wording/say-share'
 import { DayPlace } from '../_overview/day-place'
@@ -85,11 +84,11 @@ function headline(page: SharesPage, unchecked: number): string {
   return `${short} ${short === 1 ? 'jar' : 'jars'} short, shared by the day’s rule`
 }
 
-const drawnProduct = ({ preparationId, title, recipeId, jarSize, ...product }: SharesPage['products'][number]) => ({
+const drawnProduct = ({ preparationId, title, pattern, isCold, jarSize, ...product }: SharesPage['products'][number]) => ({
   ...product,
   id: preparationId,
-  name: `${productName(title)}, ${jarName(jarSize, 2)}`,
-  produce: recipeById(recipeId)?.pattern ?? 'plum',
+  name: `${productName(title)}, ${jarName(jarSize, 2)}${isCold ? ', fridge or freezer' : ''}`,
+  produce: pattern,
 })
 
 /** A household's line; what it may not eat stands there only for those who may see it. */

@@ -7,7 +7,6 @@ import type { FloorChoices } from '@/lib/queries/floor-now'
 import type { BatchRow } from '@/lib/queries/floor-rows'
 import { mostJars } from '@/shared/floor/most-jars'
 import { jarName } from '@/shared/kitchen/jar-sizes'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { yieldInJars } from '@/shared/recipes/yield-in-jars'
 import { StepperEntry } from '../../../_floor/stepper-entry'
 import { TimeEntry } from '../../../_floor/time-entry'
@@ -22,8 +21,7 @@ interface FillFormProps {
 
 /** How many jars the batch gave, counted with big steps. */
 export function FillForm({ batch, choices, groupId, dayId, path }: FillFormProps) {
-  const recipe = recipeById(batch.recipeId)
-  const high = recipe ? mostJars(yieldInJars(recipe, batch.jarSize), batch.plannedJars) : batch.plannedJars
+  const high = mostJars(yieldInJars(batch.recipe, batch.jarSize), batch.plannedJars)
   return (
     <CommandForm
       command="fill-batch"

@@ -14,7 +14,6 @@ import { type FloorBatchPage, floorBatch } from '@/lib/queries/floor-batch'
 import { floorChoices, floorClock } from '@/lib/queries/floor-now'
 import { may } from '@/shared/access/policy'
 import { productName } from '@/shared/day/product-name'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayBatches, sayJars } from '@/shared/wording/say-load'
 import { FloorClockStrip } from '../../../_floor/floor-clock-strip'
@@ -53,7 +52,7 @@ export default async function BatchPage({ params }: { params: Promise<Params> })
         aside={batch.kettle ?? undefined}
       >
         <p>
-          {productName(recipeById(batch.recipeId)?.title ?? '')}, {sayJars(batch.jarsFilled ?? batch.plannedJars, batch.jarSize)}
+          {productName(batch.recipe.title)}, {sayJars(batch.jarsFilled ?? batch.plannedJars, batch.jarSize)}
           {batch.jarsFilled === null && ' planned'}
         </p>
         <Standing page={page} />

@@ -7,7 +7,6 @@ import { freshKey } from '@/lib/http/fresh-key'
 import type { FloorChoices } from '@/lib/queries/floor-now'
 import type { BatchRow } from '@/lib/queries/floor-rows'
 import { lotsOfRecipe } from '@/shared/floor/lots-of-recipe'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { TimeEntry } from '../../../_floor/time-entry'
 
 interface StartFormProps {
@@ -32,7 +31,7 @@ export function StartForm({ batch, choices, groupId, dayId, path }: StartFormPro
       </>
     )
   }
-  const ticked = lotsOfRecipe(choices.lots, recipeById(batch.recipeId)?.ingredients ?? [])
+  const ticked = lotsOfRecipe(choices.lots, batch.recipe.ingredients)
   return (
     <CommandForm
       command="start-batch"

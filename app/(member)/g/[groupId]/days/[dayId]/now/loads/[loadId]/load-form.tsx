@@ -6,7 +6,6 @@ import { freshKey } from '@/lib/http/fresh-key'
 import type { FloorChoices } from '@/lib/queries/floor-now'
 import type { BatchRow } from '@/lib/queries/floor-rows'
 import { productName } from '@/shared/day/product-name'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { sayJars } from '@/shared/wording/say-load'
 import { TimeEntry } from '../../../_floor/time-entry'
 
@@ -42,7 +41,7 @@ export function LoadForm({ loadId, cannerId, operatorId, waiting, ticked, choice
         first={ticked}
         options={waiting.map((batch) => ({
           value: batch.id,
-          label: `${batch.code}: ${sayJars(batch.waiting, batch.jarSize)}, ${productName(recipeById(batch.recipeId)?.title ?? '')}`,
+          label: `${batch.code}: ${sayJars(batch.waiting, batch.jarSize)}, ${productName(batch.recipe.title)}`,
         }))}
       />
       <RadioEntry
