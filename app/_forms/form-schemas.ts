@@ -53,11 +53,11 @@ export const FORM_SCHEMAS: Readonly<Record<string, () => Promise<z.ZodType>>> = 
   'note-incident': () => import('@/shared/forms/floor').then((room) => room.NoteIncident),
   'check-seals': () => import('@/shared/forms/floor').then((room) => room.CheckSeals),
   'rest-day': () => import('@/shared/forms/floor').then((room) => room.RestDay),
-  'add-purchase': () => import('@/shared/forms/share').then((room) => room.AddPurchase),
-  'close-day': () => import('@/shared/forms/share').then((room) => room.CloseDay),
-}
   'add-pack': () => import('@/shared/forms/shopping').then((room) => room.AddPack),
   'edit-pack': () => import('@/shared/forms/shopping').then((room) => room.EditPack),
   'assign-errand': () => import('@/shared/forms/shopping').then((room) => room.AssignErrand),
   'buy-item': () => import('@/shared/forms/shopping').then((room) => room.BuyItem),
   'keep-left-over': () => import('@/shared/forms/shopping').then((room) => room.KeepLeftOver),
+  'add-purchase': () => import('@/shared/forms/share').then((room) => room.AddPurchase),
+  'close-day': () => import('@/shared/forms/share').then((room) => room.CloseDay),
+}

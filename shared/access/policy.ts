@@ -44,10 +44,10 @@ export const POLICY = {
   'claim-jars': row('any', 'own', 'own', 'own', 'none', 'none'),
   'see-pledges': row('any', 'any', 'own', 'own', 'own', 'none'),
   pledge: row('any', 'own', 'own', 'own', 'own', 'none'),
-  'see-plan': row('any', 'any', 'any', 'any', 'any', 'none'),
   'see-shopping': row('any', 'any', 'any', 'any', 'any', 'none'),
   'buy-item': row('any', 'own', 'own', 'own', 'own', 'none'),
   'edit-shopping': row('any', 'none', 'none', 'none', 'none', 'none'),
+  'see-plan': row('any', 'any', 'any', 'any', 'any', 'none'),
   'plan-day': row('any', 'none', 'none', 'none', 'none', 'none'),
   // on the day
   'see-floor': row('any', 'any', 'any', 'any', 'any', 'none'),

@@ -159,7 +159,6 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
     input: ({ dayId, householdId }) => ({ dayId, householdId, item: 'sugar', packs: 1, pack: '4 lb bag', cost: '3.60' }),
   },
   'remove-purchase': { any: 'o', input: ({ dayId, purchaseId }) => ({ dayId, purchaseId }) },
-}
 
   'add-pack': { any: 'o', input: () => ({ item: 'sugar', label: unused('Bag '), holds: 10, unit: 'us-cup', price: '3.60' }) },
   'edit-pack': { any: 'o', input: ({ packId }) => ({ packId, holds: 10, unit: 'us-cup', isShort: 'yes' }) },
@@ -183,3 +182,4 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
     input: ({ dayId, householdId }) => ({ dayId, householdId, item: 'sugar', amount: 4, unit: 'us-cup' }),
   },
   'use-up-left-over': { any: 'o', input: ({ leftOverId }) => ({ leftOverId }) },
+}
