@@ -24,7 +24,7 @@ const config: NextConfig = {
   agentRules: false,
   poweredByHeader: false,
   productionBrowserSourceMaps: false,
-  serverExternalPackages: ['@node-rs/argon2', 'bwip-js', 'nodemailer', 'pdfkit', 'pg', 'pino'],
+  serverExternalPackages: ['@node-rs/argon2', 'bwip-js', 'graphile-worker', 'nodemailer', 'pdfkit', 'pg', 'pino'],
   images: { unoptimized: true },
   experimental: { serverActions: { bodySizeLimit: '64kb' } },
   headers: async () => [

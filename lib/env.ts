@@ -15,6 +15,7 @@ const Environment = z
     LIDSONG_BUILD_DIR: z.string().default('.next'),
     LIDSONG_SIGN_INS_PER_MINUTE: count(5),
     LIDSONG_CHANGES_PER_MINUTE: count(60),
+    LIDSONG_SEARCH_SECONDS: count(120),
     LOG_LEVEL: z.enum(['silent', 'error', 'warn', 'info', 'debug']).default('info'),
     SMTP_URL: z.url({ protocol: /^smtps?$/, error: 'must be an smtp:// or smtps:// address' }).optional(),
     MAIL_FROM: z.string().default('Lidsong <lidsong@localhost>'),
@@ -28,6 +29,8 @@ const Environment = z
     dataFolder: read.LIDSONG_DATA_DIR,
     signInsPerMinute: read.LIDSONG_SIGN_INS_PER_MINUTE,
     changesPerMinute: read.LIDSONG_CHANGES_PER_MINUTE,
+    /** How long the search for a large day's timetable may go on. */
+    searchSeconds: read.LIDSONG_SEARCH_SECONDS,
     logLevel: read.LOG_LEVEL,
     smtpUrl: read.SMTP_URL,
     mailFrom: read.MAIL_FROM,

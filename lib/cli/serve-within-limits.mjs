@@ -2,7 +2,7 @@
  * Loaded into the server process before Next: limits on slow clients, and an orderly end.
  * Next makes its HTTP server itself and offers no setting for either.
  *
- * On the first SIGTERM or SIGINT the ready answer turns to 503, no new connection is taken, requests under way get ten seconds,
+ * On the first SIGTERM or SIGINT the ready answer turns to 503, no new connection is taken, requests and jobs under way get ten seconds,
  * then the process ends with 0. A second signal ends it at once. It also ends when the process that started it has gone.
  * A page that broke because the database is away says so (say-not-saved.mjs).
  */
@@ -14,8 +14,9 @@ const HEADERS_MS = 10_000
 const KEEP_ALIVE_MS = 65_000
 const FINISH_MS = 10_000
 
-/** lib/shutdown.ts and lib/db/client.ts know the same symbols. */
+/** lib/shutdown.ts, lib/jobs/run-jobs.ts and lib/db/client.ts know the same symbols. */
 const SHUTDOWN = Symbol.for('lidsong.shutdown')
+const JOBS = Symbol.for('lidsong.jobs')
 const DATABASE = Symbol.for('lidsong.database')
 
 process.env.NEXT_MANUAL_SIG_HANDLE = '1'
@@ -47,7 +48,7 @@ async function endOrderly() {
     for (const server of servers) server.closeIdleConnections()
   }, 50)
   const late = new Promise((resolve) => setTimeout(resolve, FINISH_MS))
-  await Promise.race([closed, late])
+  await Promise.race([Promise.all([closed, Reflect.get(globalThis, JOBS)]), late])
   await Promise.race([Reflect.get(globalThis, DATABASE)?.$disconnect(), late])
   process.exit(0)
 }

@@ -40,8 +40,6 @@ export interface Command<Input = unknown> {
   readonly schema: z.ZodType<Input>
   readonly householdOf?: (input: Input) => string
   readonly run: (context: CommandContext, input: Input) => Promise<Result<Outcome, Refusal>>
-  /** Sets off what leaves the house, such as mail that the run has queued. Called once, after the commit; it must not throw nor wait. */
-  readonly afterCommit?: () => void
 }
 
 /** Names a command; exists so that `Input` is inferred from the schema. */

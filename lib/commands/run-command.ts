@@ -1,6 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
 import type { Tx } from '@/lib/db/in-transaction'
+import { noticeDay } from '@/lib/live/notice'
 import type { Actor } from '@/shared/access/actor'
 import { may, reachOf } from '@/shared/access/policy'
 import { ok, type Result, refuse } from '@/shared/result/result'
@@ -21,6 +22,7 @@ export interface Request {
 
 /**
  * The one way in which a group's data changes: parse, then in one transaction answer a repeated key, ask the policy, do, write history, keep the reply.
+ * With its commit whoever looks at the day is told to look again.
  *
  * A refusal rolls everything back and is not kept, so the same key may be tried again.
  */
@@ -38,9 +40,7 @@ export async function runCommand(command: AnyCommand, request: Request): Promise
 async function inOneTransaction(command: AnyCommand, request: Request, input: unknown): Promise<Result<Answer, Refusal>> {
   const { actor, idempotencyKey: key } = request
   const tap = { key, by: actor.userId, command: command.name, body: { groupId: actor.groupId, input: request.input } }
-  const answer = await answerOnce(tap, (tx) => perform(tx, command, request, input))
-  if (answer.ok && !answer.value.replayed) command.afterCommit?.()
-  return answer
+  return answerOnce(tap, (tx) => perform(tx, command, request, input))
 }
 
 async function perform(tx: Tx, command: AnyCommand, request: Request, input: unknown): Promise<Result<Reply, Refusal>> {
@@ -52,6 +52,8 @@ async function perform(tx: Tx, command: AnyCommand, request: Request, input: unk
     tx,
     done.value.history.map((line) => ({ ...line, groupId, command: command.name, actorId, actorName, recordedAt: now })),
   )
+  const dayIds = new Set(done.value.history.flatMap(({ dayId }) => (dayId === undefined ? [] : [dayId])))
+  for (const dayId of dayIds) await noticeDay(tx, { groupId, dayId, kind: 'day' })
   return ok(done.value.reply)
 }
 

@@ -18,7 +18,8 @@ interface Taken {
  * Sends the queued mails that are due, a few at most, and says how many went out.
  *
  * Each is leased first, so that two processes never send the same one at once, and sent outside any transaction.
- * A failed try waits twice as long as the one before; after eight the mail stays with its error.
+ * A failed try waits twice as long as the one before; after eight the mail stays with its error. The job queue calls it: with each mail that is
+ * queued, and when one is due again.
  */
 export async function deliverMail(now: () => Date = () => new Date()): Promise<{ sent: number; failed: number }> {
   let sent = 0
@@ -32,16 +33,10 @@ export async function deliverMail(now: () => Date = () => new Date()): Promise<{
   return { sent, failed }
 }
 
-const RETRY_MS = 60_000
-
-/** Sends what is queued without keeping anybody waiting; what fails is logged, and looked at again after a minute and with the next mail. */
-export function deliverMailSoon(): void {
-  deliverMail().then(
-    ({ failed }) => {
-      if (failed > 0) setTimeout(deliverMailSoon, RETRY_MS).unref()
-    },
-    (error) => log().error({ err: error }, 'mail not delivered'),
-  )
+/** Is there a mail that waits to be sent now? */
+export async function isMailDue(now: Date): Promise<boolean> {
+  const where = { sentAt: null, nextTryAt: { lte: now }, tries: { lt: MOST_TRIES } }
+  return (await database().outgoingMail.findFirst({ where, select: { id: true } })) !== null
 }
 
 /** Leases the oldest mail that is due: `next_try_at` moves on, so nobody else takes it up before. */

@@ -14,6 +14,7 @@ import { openClaims } from './open-claims'
 import { planDay } from './plan-day'
 import { removePledge } from './remove-pledge'
 import { startDay } from './start-day'
+import { takeSearch } from './take-search'
 
 /** The changes of this room. */
 export const dayCommands: readonly AnyCommand[] = [
@@ -30,5 +31,6 @@ export const dayCommands: readonly AnyCommand[] = [
   addPledge,
   removePledge,
   planDay,
+  takeSearch,
   startDay,
 ]

@@ -1,7 +1,7 @@
 import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { type CommandContext, defineCommand } from '@/lib/commands/command'
-import { deliverMailSoon } from '@/lib/effects/deliver-mail'
+import { wakeMailSender } from '@/lib/jobs/add-job'
 import { lockHousehold } from '@/lib/stores/lock-rows'
 import { roleName } from '@/shared/access/actor'
 import { InvitePerson } from '@/shared/forms/invite'
@@ -11,7 +11,7 @@ import { hashInviteToken, inviteAddress, inviteToken } from './invite-token'
 
 const DAY_MS = 24 * 60 * 60 * 1000
 
-/** Makes an invitation. With an e-mail address the mail is queued in the same transaction and sent after the commit. */
+/** Makes an invitation. With an e-mail address the mail is queued in the same transaction, with the job that sends it. */
 export const invitePerson = defineCommand({
   name: 'invite-person',
   summary: 'Invite somebody',
@@ -33,7 +33,6 @@ export const invitePerson = defineCommand({
       history: [{ subject: `invite ${id}`, detail: { role, householdId, mailed: email !== null, expiresAt } }],
     })
   },
-  afterCommit: deliverMailSoon,
 })
 
 interface Invitation {
@@ -62,4 +61,5 @@ async function queueMail({ tx, actor, now }: CommandContext, { inviteId, email, 
       nextTryAt: now,
     },
   })
+  await wakeMailSender(tx)
 }

@@ -129,6 +129,7 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
   },
   'remove-pledge': { any: 'o', own: 'lpmh', input: ({ pledgeId }) => ({ pledgeId }) },
   'plan-day': { any: 'o', input: ({ dayId }) => ({ dayId }) },
+  'take-search': { any: 'o', input: ({ dayId }) => ({ dayId, searchId: dayId }) },
   'start-day': { any: 'o', input: ({ dayId }) => ({ dayId }) },
   'cancel-day': { any: 'o', input: ({ dayId }) => ({ dayId }) },
 

@@ -4,6 +4,7 @@ import { DAY_MOVES, dayLife } from '@/shared/lifecycle/day-states'
 import { JAR_MOVES, type JarState, jarLife, releaseJar } from '@/shared/lifecycle/jar-states'
 import type { LifeCycle, MoveTable } from '@/shared/lifecycle/life-cycle'
 import { LOAD_MOVES, loadLife } from '@/shared/lifecycle/load-states'
+import { SEARCH_MOVES, searchLife } from '@/shared/lifecycle/search-states'
 
 // Written out a second time, as arrows, so that a slip in a table has to be made twice to go unseen.
 const ARROWS: Record<string, string> = {
@@ -17,6 +18,9 @@ const ARROWS: Record<string, string> = {
     planned>loading loading>coming-up coming-up>processing processing>cooling-down cooling-down>done
     processing>coming-up
     loading>failed coming-up>failed processing>failed cooling-down>failed`,
+  search: `
+    queued>running queued>stopped queued>failed
+    running>queued running>stopped running>done running>failed`,
   jar: `
     filled>processed processed>sealed processed>unsealed sealed>shared-out shared-out>opened
     filled>unsealed unsealed>filled unsealed>opened sealed>unsealed
@@ -31,6 +35,7 @@ const LIVES: readonly [LifeCycle<string>, MoveTable<string>][] = [
   [dayLife as unknown as LifeCycle<string>, DAY_MOVES],
   [batchLife as unknown as LifeCycle<string>, BATCH_MOVES],
   [loadLife as unknown as LifeCycle<string>, LOAD_MOVES],
+  [searchLife as unknown as LifeCycle<string>, SEARCH_MOVES],
   [jarLife as unknown as LifeCycle<string>, JAR_MOVES],
 ]
 

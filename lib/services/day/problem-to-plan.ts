@@ -1,0 +1,40 @@
+import 'server-only'
+import { canonicalJson, sha256 } from '@/lib/commands/canonical-json'
+import type { Tx } from '@/lib/db/in-transaction'
+import { readDayProblem } from '@/lib/queries/day-problem'
+import { applyPlanChange, readPlanChange } from '@/shared/day/apply-plan-change'
+import type { DayProblem } from '@/shared/planning/day-problem'
+import { ok, type Result, refuse } from '@/shared/result/result'
+import { badInput, notFound, notNow, type Refusal } from '@/shared/wording/refusal'
+
+/** What is to be planned of a day now, with the change that the organiser chose; refused when a process is another one than when it was looked up. */
+export async function problemToPlan(
+  tx: Tx,
+  groupId: string,
+  dayId: string,
+  change: string | null | undefined,
+): Promise<Result<DayProblem, Refusal>> {
+  const read = await readDayProblem(groupId, dayId, tx)
+  if (!read) return refuse(notFound('Canning day'))
+  if (read.staleProducts.length > 0) return refuse(processChanged(read.staleProducts))
+  return withChange(read.problem, change ?? undefined)
+}
+
+/** The mark by which the same problem is known again, whatever the order of its keys. */
+export const hashOfProblem = (problem: DayProblem): string => sha256(canonicalJson(problem))
+
+function withChange(problem: DayProblem, text: string | undefined): Result<DayProblem, Refusal> {
+  if (text === undefined) return ok(problem)
+  const change = readPlanChange(text)
+  if (change?.kind === 'boiled-in-canners') return refuse(badInput({ change: ['Say on the recipes page how the jars are made ready.'] }))
+  const changed = change && applyPlanChange(problem, change)
+  return changed?.ok ? changed : refuse(badInput({ change: ['Choose one of the changes on the page.'] }))
+}
+
+const processChanged = (titles: readonly string[]): Refusal =>
+  notNow(
+    'process-changed',
+    'No plan: a process is another one now.',
+    `${titles.join(' and ')}: the published process at this kitchen is not the one that was looked up when the recipe was chosen.`,
+    'Open the recipes and say once more how the jars are made ready; the process is then looked up anew.',
+  )

@@ -1,0 +1,2 @@
+// Stands in for the search's thread: tells nothing and never ends.
+for (;;);
