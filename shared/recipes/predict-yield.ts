@@ -80,7 +80,7 @@ export function forecastProduce(
   const chances = afterLosses(batchChances(jars), 1 - losses.unsealed)
   return ok(
     forecast(jar, chances, [
-      `${pounds} lb of ${weights.food}, ${percent(losses.culls)} culled`,
+      `${Math.round(pounds * 10) / 10} lb of ${weights.food}, ${percent(losses.culls)} culled`,
       `${sayRange(jars)} by ${weights.source.publication}, ${weights.source.section}`,
       `${percent(losses.unsealed)} of jars do not seal`,
     ]),
