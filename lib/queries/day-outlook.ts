@@ -1,7 +1,7 @@
 import 'server-only'
 import { readDayProblem } from '@/lib/queries/day-problem'
 import { readSavedPlan, type StoredPlan } from '@/lib/queries/saved-plan'
-import { plannedDay } from '@/lib/services/day/remembered-plans'
+import { plannedForPage } from '@/lib/services/day/remembered-plans'
 import { isStillTheSame } from '@/shared/day/plan-age'
 import { type DayState, dayLife } from '@/shared/lifecycle/day-states'
 import type { DayPlan, PlanRefusal } from '@/shared/planning/day-plan'
@@ -12,7 +12,8 @@ import type { Result } from '@/shared/result/result'
 export interface DayOutlook {
   /** What `outcome` was planned for. */
   readonly problem: DayProblem
-  readonly outcome: Result<DayPlan, PlanRefusal>
+  /** Null for a day that is too large to be planned for a page: it is searched apart. */
+  readonly outcome: Result<DayPlan, PlanRefusal> | null
   /** The saved plan, where there is one. */
   readonly stored: StoredPlan | null
   /** The day has changed since it was planned: hours, equipment, people or a process. */
@@ -42,7 +43,7 @@ export async function dayOutlook(
   const wanted = read.problem.preparations.reduce((sum, { jarsWanted }) => sum + jarsWanted, 0)
   const problem = wanted > 0 ? read.problem : withOffers(read.problem, offers)
   if (problem.preparations.every(({ jarsWanted }) => jarsWanted === 0)) return null
-  return { problem, outcome: plannedDay(problem), stored: null, isOutdated: false, isOfOffer: wanted === 0 }
+  return { problem, outcome: plannedForPage(problem), stored: null, isOutdated: false, isOfOffer: wanted === 0 }
 }
 
 const withOffers = (problem: DayProblem, offers: ReadonlyMap<string, number>): DayProblem => ({

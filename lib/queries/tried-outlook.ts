@@ -1,7 +1,7 @@
 import 'server-only'
 import type { DayOutlook } from '@/lib/queries/day-outlook'
 import { readDayProblem } from '@/lib/queries/day-problem'
-import { plannedDay } from '@/lib/services/day/remembered-plans'
+import { plannedForPage } from '@/lib/services/day/remembered-plans'
 import { applyPlanChange, readPlanChange } from '@/shared/day/apply-plan-change'
 
 /** What the day would be with a change, planned and not saved; null for a change that the day does not have. A fixed number of statements. */
@@ -10,5 +10,5 @@ export async function triedOutlook(groupId: string, dayId: string, text: string)
   const read = change && (await readDayProblem(groupId, dayId))
   const changed = read && applyPlanChange(read.problem, change)
   if (!changed?.ok) return null
-  return { problem: changed.value, outcome: plannedDay(changed.value), stored: null, isOutdated: false, isOfOffer: false }
+  return { problem: changed.value, outcome: plannedForPage(changed.value), stored: null, isOutdated: false, isOfOffer: false }
 }

@@ -62,3 +62,7 @@ export function sayGap(finishAt: number, lowerBound: number): string {
   const minutes = finishAt - lowerBound
   return minutes <= 0 ? 'none: no plan can end earlier' : `at most ${minutes} min`
 }
+
+/** "122 orders of the loads in 34 s". */
+export const sayTried = (steps: number, seconds: number): string =>
+  `${steps.toLocaleString('en-US')} ${steps === 1 ? 'order' : 'orders'} of the loads in ${seconds} s`

@@ -1,11 +1,13 @@
 import 'server-only'
 import { canonicalJson, sha256 } from '@/lib/commands/canonical-json'
+import { daySize, isSearchedApart, MOST_BATCHES } from '@/shared/day/day-size'
 import { planDayByNames, planOnceByNames } from '@/shared/day/plan-by-names'
 import { planSlips, type Slip } from '@/shared/day/slips'
 import type { DayPlan, PlanRefusal } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import type { PlainRefusal } from '@/shared/planning/plan-once'
-import type { Result } from '@/shared/result/result'
+import { refusalBeforePlanning } from '@/shared/planning/refuse-day'
+import { type Result, refuse } from '@/shared/result/result'
 
 /** Days whose last answers are kept. Planning is a pure function, so an answer kept is an answer given again, in this process alone. */
 const MOST_KEPT = 64
@@ -20,6 +22,16 @@ export const plannedOnce = (problem: DayProblem): Result<DayPlan, PlainRefusal> 
 export function plannedDay(problem: DayProblem): Result<DayPlan, PlanRefusal> {
   const once = plannedOnce(problem)
   return once.ok ? once : remembered('day', problem, () => planDayByNames(problem))
+}
+
+/**
+ * The same for a page, which somebody waits for: null for a day too large to be planned meanwhile. What counting alone shows not to fit is
+ * refused for a large day too, without ways out.
+ */
+export function plannedForPage(problem: DayProblem): Result<DayPlan, PlanRefusal> | null {
+  if (!isSearchedApart(problem)) return plannedDay(problem)
+  const early = daySize(problem).batches > MOST_BATCHES ? null : refusalBeforePlanning(problem)
+  return early && refuse({ ...early, waysOut: [] })
 }
 
 /** What happens to a plan if something slips. */

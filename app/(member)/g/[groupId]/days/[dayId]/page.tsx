@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { LookAgain } from '@/app/_shell/look-again'
 import { requireActor } from '@/lib/auth/current-actor'
 import { dayProducts } from '@/lib/queries/day-claims'
 import { dayForecast } from '@/lib/queries/day-forecast'
@@ -17,9 +18,18 @@ type Props = { params: Promise<{ groupId: string; dayId: string }> }
 /** One canning day: for the organiser whether it fits and what is nearly full, for everybody else what it is and what wants them. */
 export default async function DayPage({ params }: Props) {
   const { groupId, dayId } = await params
+  const at = Date.now()
   const actor = await requireActor(groupId, 'see-day')
   const [day, products] = await Promise.all([requireDayHead(groupId, dayId), dayProducts(groupId, dayId)])
-  if (!may(actor, 'edit-day')) return <PlainDay {...{ actor, day, products }} forecast={await dayForecast(groupId, dayId, products)} />
+  const lookAgain = <LookAgain {...{ groupId, dayId }} since={at} gapSeconds={5} />
+  if (!may(actor, 'edit-day')) {
+    return (
+      <>
+        <PlainDay {...{ actor, day, products }} forecast={await dayForecast(groupId, dayId, products)} />
+        {lookAgain}
+      </>
+    )
+  }
 
   const offers = new Map(products.map(({ id, offered }) => [id, offered]))
   const [outlook, forecast, stock, kitchens] = await Promise.all([
@@ -28,5 +38,10 @@ export default async function DayPage({ params }: Props) {
     groupStock(groupId),
     kitchenChoices(groupId),
   ])
-  return <OrganiserDay {...{ actor, day, products, outlook, forecast, stock, kitchens }} />
+  return (
+    <>
+      <OrganiserDay {...{ actor, day, products, outlook, forecast, stock, kitchens }} />
+      {lookAgain}
+    </>
+  )
 }

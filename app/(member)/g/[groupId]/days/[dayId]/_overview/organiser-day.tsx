@@ -12,6 +12,7 @@ import type { DayOutlook } from '@/lib/queries/day-outlook'
 import type { KitchenChoice } from '@/lib/queries/kitchen-choices'
 import { plannedSlips } from '@/lib/services/day/remembered-plans'
 import type { Actor } from '@/shared/access/actor'
+import { isSearchedApart } from '@/shared/day/day-size'
 import { dayMeasures } from '@/shared/day/day-measures'
 import type { StockLot } from '@/shared/day/supply-check'
 import { sayDate } from '@/shared/time/calendar-date'
@@ -21,6 +22,7 @@ import { CannerTime } from './canner-time'
 import { DayLinks } from './day-links'
 import { DayRunning } from './day-running'
 import { DoesNotFit } from './does-not-fit'
+import { LargeDay } from './large-day'
 import { JarsNow } from './jars-now'
 import { NearlyFull } from './nearly-full'
 import { NextStep } from './next-step'
@@ -52,7 +54,7 @@ export function OrganiserDay({ actor, day, products, outlook, forecast, stock, k
   const path = `/g/${groupId}/days/${day.id}`
   const kicker = `${day.name}, ${sayDate(day.date)}, ${day.kitchen.name}, ${sayElevation(day.kitchen.elevationFeet)}`
   const said = SAID[day.state]
-  const title = said ?? (outlook ? (outlook.outcome.ok ? sayFit(outlook.outcome.value) : 'It does not fit.') : day.name)
+  const title = said ?? (outlook ? titleOf(outlook) : day.name)
   return (
     <Page>
       <PageHead
@@ -63,7 +65,7 @@ export function OrganiserDay({ actor, day, products, outlook, forecast, stock, k
           <NextStep
             groupId={groupId}
             day={day}
-            fits={outlook?.outcome.ok ?? false}
+            fits={outlook !== null && outlook.outcome?.ok !== false}
             hasOffer={products.some(({ offered }) => offered > 0)}
           />
         }
@@ -78,16 +80,24 @@ export function OrganiserDay({ actor, day, products, outlook, forecast, stock, k
   )
 }
 
+function titleOf({ outcome }: DayOutlook): string {
+  if (outcome === null) return 'It is to be planned.'
+  return outcome.ok ? sayFit(outcome.value) : 'It does not fit.'
+}
+
 type OutlookProps = { outlook: DayOutlook; day: DayHead; stock: readonly StockLot[]; path: string }
 
 function Outlook({ outlook: { problem, outcome }, day, stock, path }: OutlookProps) {
+  if (outcome === null) return <LargeDay problem={problem} />
   if (!outcome.ok) return <DoesNotFit problem={problem} refusal={outcome.problem} dayPath={path} />
   const plan = outcome.value
   return (
     <>
       <CannerTime problem={problem} plan={plan} />
       <NearlyFull measures={dayMeasures(problem, plan, stock, day)} />
-      <SlipTable slips={plannedSlips(problem, plan)} emptyBy={problem.window.cannersEmptyBy} planPath={`${path}/plan`} />
+      {!isSearchedApart(problem) && (
+        <SlipTable slips={plannedSlips(problem, plan)} emptyBy={problem.window.cannersEmptyBy} planPath={`${path}/plan`} />
+      )}
     </>
   )
 }

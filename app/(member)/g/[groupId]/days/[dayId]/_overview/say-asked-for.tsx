@@ -17,7 +17,7 @@ export function sayAskedFor({ problem, outcome, isOfOffer }: DayOutlook): ReactN
         </span>
       ))}
       .{' '}
-      {outcome.ok && (
+      {outcome?.ok && (
         <>
           Likely to seal:{' '}
           {wanted.map(({ id }, place) => (

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
+import { LookAgain } from '@/app/_shell/look-again'
 import { LinkButton } from '@/app/_ui/link-button'
 import { Page } from '@/app/_ui/page'
 import { requireActor } from '@/lib/auth/current-actor'
@@ -14,7 +15,6 @@ import '../_floor/floor-page.css'
 import { FloorClockStrip } from '../_floor/floor-clock-strip'
 import { LoadActions } from '../_floor/load-actions'
 import { LoadCard } from '../_floor/load-card'
-import { LookAgain } from '../_floor/look-again'
 import { DayBook } from './day-book'
 import { NextList } from './next-list'
 
@@ -25,7 +25,8 @@ export default async function NowPage({ params }: { params: Promise<{ groupId: s
   const { groupId, dayId } = await params
   const actor = await requireActor(groupId, 'see-floor')
   const day = await requireDayHead(groupId, dayId)
-  const floor = await floorNow(groupId, day, new Date())
+  const at = new Date()
+  const floor = await floorNow(groupId, day, at)
   const path = `/g/${groupId}/days/${dayId}`
   const isRunning = day.state === 'running'
   const mayRun = isRunning && may(actor, 'run-batch')
@@ -38,7 +39,7 @@ export default async function NowPage({ params }: { params: Promise<{ groupId: s
   return (
     <Page size="floor">
       <FloorClockStrip href={path} place={day.name} clock={floor.clock} />
-      {isRunning && <LookAgain />}
+      {isRunning && <LookAgain {...{ groupId, dayId }} since={at.getTime()} everySeconds={60} />}
       <h1 className="unseen">On now: {day.name}</h1>
       {!isRunning && <NotRunning state={day.state} path={path} />}
       <div className="stations">

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { LookAgain } from '@/app/_shell/look-again'
 import { EmptyState } from '@/app/_ui/empty-state'
 import { Page } from '@/app/_ui/page'
 import { PageHead } from '@/app/_ui/page-head'
@@ -7,14 +8,18 @@ import { requireActor } from '@/lib/auth/current-actor'
 import { dayProducts } from '@/lib/queries/day-claims'
 import { type DayHead, requireDayHead } from '@/lib/queries/day-head'
 import { type DayOutlook, dayOutlook } from '@/lib/queries/day-outlook'
+import { latestSearch } from '@/lib/queries/plan-search'
 import { triedOutlook } from '@/lib/queries/tried-outlook'
 import { may } from '@/shared/access/policy'
+import { searchLife } from '@/shared/lifecycle/search-states'
 import { sayDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayFinish } from '@/shared/wording/say-plan'
 import { DayPlace } from '../_overview/day-place'
 import { DoesNotFit } from '../_overview/does-not-fit'
+import { LargeDay } from '../_overview/large-day'
 import { PlanForm } from './plan-form'
+import { SearchSheet } from './search-sheet'
 import { Timetable } from './timetable'
 
 export const metadata: Metadata = { title: 'The timetable' }
@@ -24,27 +29,31 @@ type Props = { params: Promise<{ groupId: string; dayId: string }>; searchParams
 /** The day's timetable: the saved one, or for the organiser the one it would be, with or without a change. */
 export default async function PlanPage({ params, searchParams }: Props) {
   const { groupId, dayId } = await params
+  const at = Date.now()
   const actor = await requireActor(groupId, 'see-plan')
   const { change } = await searchParams
   const day = await requireDayHead(groupId, dayId)
   const mayPlan = may(actor, 'plan-day') && (day.state === 'claiming' || day.state === 'planned')
   const tried = mayPlan && typeof change === 'string' ? await triedOutlook(groupId, dayId, change) : null
   const outlook = tried ?? (await readOutlook(groupId, day))
+  const search = may(actor, 'plan-day') ? await latestSearch(groupId, dayId) : null
   const isShown = outlook && (outlook.stored !== null || may(actor, 'plan-day'))
   return (
     <Page>
       <PageHead
         kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} after={`${sayDate(day.date)}, ${day.kitchen.name}`} />}
         title={isShown ? titleOf(outlook) : 'No timetable yet'}
-        lead={isShown && outlook.outcome.ok ? sayFinish(outlook.problem, outlook.outcome.value) : undefined}
+        lead={isShown && outlook.outcome?.ok ? sayFinish(outlook.problem, outlook.outcome.value) : undefined}
         action={
           mayPlan && outlook ? (
             <PlanForm groupId={groupId} dayId={dayId} outlook={outlook} change={tried && typeof change === 'string' ? change : undefined} />
           ) : undefined
         }
       />
+      {search && <SearchSheet {...{ groupId, dayId, search }} />}
       {tried && <p className="said">This is a try. Nothing is saved until you plan it so.</p>}
       {isShown ? <Shown outlook={outlook} dayPath={tried ? undefined : `/g/${groupId}/days/${dayId}`} /> : <NotYet />}
+      <LookAgain {...{ groupId, dayId }} since={at} atSearch={search !== null && !searchLife.isFinal(search.state)} />
     </Page>
   )
 }
@@ -55,17 +64,17 @@ async function readOutlook(groupId: string, { id, state }: DayHead): Promise<Day
 }
 
 function titleOf({ outcome }: DayOutlook): string {
+  if (outcome === null) return 'It is to be planned.'
   if (!outcome.ok) return 'It does not fit.'
   const { finishAt, bindingReason } = outcome.value
   return `Finish ${formatClock(finishAt)}, ${bindingReason.slackMinutes} min to spare.`
 }
 
-const Shown = ({ outlook: { problem, outcome }, dayPath }: { outlook: DayOutlook; dayPath?: string }) =>
-  outcome.ok ? (
-    <Timetable problem={problem} plan={outcome.value} />
-  ) : (
-    <DoesNotFit problem={problem} refusal={outcome.problem} dayPath={dayPath} />
-  )
+function Shown({ outlook: { problem, outcome }, dayPath }: { outlook: DayOutlook; dayPath?: string }) {
+  if (outcome === null) return <LargeDay problem={problem} />
+  if (outcome.ok) return <Timetable problem={problem} plan={outcome.value} />
+  return <DoesNotFit problem={problem} refusal={outcome.problem} dayPath={dayPath} />
+}
 
 const NotYet = () => (
   <Sheet lid="flat" title="The timetable">

@@ -7,7 +7,7 @@ type Props = { groupId: string; dayId: string; outlook: DayOutlook; change?: str
 
 /** Plans the day, plans it anew, or plans it with the change that is being tried. Not shown where it would be refused. */
 export function PlanForm({ groupId, dayId, outlook, change }: Props) {
-  if (!outlook.outcome.ok || outlook.isOfOffer || change === 'boiled-in-canners') return null
+  if (outlook.outcome?.ok === false || outlook.isOfOffer || change === 'boiled-in-canners') return null
   const says = change ? 'Plan it so' : outlook.stored ? 'Plan it again' : 'Plan the day'
   return (
     <CommandForm

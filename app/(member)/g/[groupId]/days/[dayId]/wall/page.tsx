@@ -4,6 +4,7 @@ import { WallChart } from '@/app/_drawings/wall-chart'
 import { WallClock } from '@/app/_drawings/wall-clock'
 import { WallHead } from '@/app/_drawings/wall-head'
 import { WallLog } from '@/app/_drawings/wall-log'
+import { LookAgain } from '@/app/_shell/look-again'
 import { EmptyState } from '@/app/_ui/empty-state'
 import { LinkButton } from '@/app/_ui/link-button'
 import { Page } from '@/app/_ui/page'
@@ -19,7 +20,6 @@ import { formatClock } from '@/shared/time/kitchen-time'
 import { loadsToLog } from '@/app/_drawings/plan-in-words'
 import { stepsOf } from '../plan/steps'
 import { producePatterns } from '../plan-drawing'
-import { AgainEachMinute } from './again-each-minute'
 import { saysWall, wallActs, wallLead } from './wall-words'
 
 export const metadata: Metadata = { title: 'The wall' }
@@ -57,7 +57,7 @@ export default async function WallPage({ params }: { params: Promise<{ groupId: 
       <WallChart chart={chart} produceOf={producePatterns(problem)} steps={stepsOf(stored, due)} says={saysWall(chart)} onWall />
       <WallActs acts={wallActs(stored, actuals, now)} />
       <WallLog loads={loadsToLog(problem, plan)} />
-      {day.state === 'running' && <AgainEachMinute />}
+      {day.state === 'running' && <LookAgain {...{ groupId, dayId }} since={at.getTime()} everySeconds={60} />}
     </Page>
   )
 }
