@@ -1,5 +1,7 @@
 /** Prints how fast everything is, as ratios where there is something to compare with. Slow is no failure. Run it by: npm run bench [pure|served] */
+import { findChromium } from '@/lib/cli/find-chromium.mjs'
 import { makeBenchData } from './bench-data'
+import { finderBenches } from './finder-bench'
 import { report } from './measure'
 import { pureBenches } from './pure-benches'
 import { claimBenches, memoryOfApp, pageBenches } from './served-benches'
@@ -12,6 +14,7 @@ else {
   try {
     report('Claims, over loopback, on the cores of this machine', await claimBenches(site, data))
     report('Pages', await pageBenches(site, data))
+    report('The finder on a slow phone', await finderBenches(site, await findChromium()))
     report('Memory', [await memoryOfApp(dataFolder)])
   } finally {
     await data.close()
