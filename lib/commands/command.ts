@@ -5,6 +5,7 @@ import type { Act } from '@/shared/access/policy'
 import type { Actor } from '@/shared/access/actor'
 import type { Result } from '@/shared/result/result'
 import type { Refusal } from '@/shared/wording/refusal'
+import type { ShortWay } from './short-way'
 
 /** A plain JSON object: what a command answers, byte for byte the same when the request is repeated. */
 export type Reply = { readonly [key: string]: string | number | boolean | null | readonly string[] }
@@ -40,6 +41,8 @@ export interface Command<Input = unknown> {
   readonly schema: z.ZodType<Input>
   readonly householdOf?: (input: Input) => string
   readonly run: (context: CommandContext, input: Input) => Promise<Result<Outcome, Refusal>>
+  /** Does the plain case in one statement, where so many ask at once that it counts. */
+  readonly shortWay?: ShortWay
 }
 
 /** Names a command; exists so that `Input` is inferred from the schema. */

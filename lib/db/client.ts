@@ -1,5 +1,6 @@
 import 'server-only'
 import { PrismaPg } from '@prisma/adapter-pg'
+import pg from 'pg'
 import { env } from '@/lib/env'
 import { isDatabaseAway, noteDatabaseAway } from '@/lib/request-state'
 import { DatabaseUnavailable, isDatabaseUnavailable } from './database-unavailable'
@@ -7,6 +8,8 @@ import { PrismaClient } from './generated/client'
 
 /** One client a process, also across the reloads of `next dev`; lib/cli/serve-within-limits.mjs closes it by the same symbol. */
 const DATABASE = Symbol.for('lidsong.database')
+/** The connections of each client. A build holds this file once in each of its bundles, which share one client. */
+const POOLS = Symbol.for('lidsong.pools')
 
 /** The app's connection to PostgreSQL. It always works as the role lidsong_app, whoever signed in. */
 export function database(): PrismaClient {
@@ -23,7 +26,7 @@ export function database(): PrismaClient {
  * @param connectionString - a postgresql:// address
  */
 export function openClient(connectionString: string): PrismaClient {
-  const adapter = new PrismaPg({
+  const pool = new pg.Pool({
     connectionString,
     options: '-c role=lidsong_app',
     max: 8,
@@ -34,6 +37,7 @@ export function openClient(connectionString: string): PrismaClient {
     idle_in_transaction_session_timeout: 5_000,
     query_timeout: 4_000,
   })
+  const adapter = new PrismaPg(pool, { disposeExternalPool: true })
   const client = new PrismaClient({ adapter, errorFormat: 'minimal' })
   const guarded = client.$extends({
     name: 'database-unavailable',
@@ -48,5 +52,21 @@ export function openClient(connectionString: string): PrismaClient {
       },
     },
   })
+  pools().set(guarded, pool)
   return guarded as unknown as PrismaClient // the extension changes no type: it only renames errors
+}
+
+/** The connections under the app's client, for the few statements that are asked so often that the client's own work would be most of them. */
+export function databasePool(): pg.Pool {
+  const pool = pools().get(database())
+  if (!pool) throw new Error('the client was not opened by openClient')
+  return pool
+}
+
+function pools(): WeakMap<object, pg.Pool> {
+  const known: WeakMap<object, pg.Pool> | undefined = Reflect.get(globalThis, POOLS)
+  if (known) return known
+  const made = new WeakMap<object, pg.Pool>()
+  Reflect.set(globalThis, POOLS, made)
+  return made
 }

@@ -105,7 +105,7 @@ function processOf({
 /** The households that claim, by name, with their allergens; all of the group, or one. Two statements. */
 export function claimingHouseholds(groupId: string, householdId?: string): Promise<ClaimingHousehold[]> {
   return database().household.findMany({
-    where: householdId === undefined ? { groupId } : { groupId, id: householdId },
+    where: householdId === undefined ? { groupId, leftAt: null } : { groupId, id: householdId, leftAt: null },
     orderBy: { name: 'asc' },
     select: {
       id: true,

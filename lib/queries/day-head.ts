@@ -29,21 +29,26 @@ export async function readDayHead(groupId: string, dayId: string) {
       hardEnd: true,
       shareRule: true,
       sparePercent: true,
+      claimsOpenAt: true,
       claimsCloseAt: true,
+      earlyMinutes: true,
+      householdCap: true,
       kitchen: { select: { name: true, elevationFeet: true } },
       group: { select: { timeZone: true, isDemo: true, currency: true } },
     },
   })
   if (!row) return null
-  const { date, state, claimsCloseAt, group, ...day } = row
+  const { date, state, claimsOpenAt, claimsCloseAt, group, ...day } = row
   return {
     ...day,
     ...group,
     date: isoDate(date),
     state: state as DayState,
+    claimsOpenAt,
     claimsCloseAt,
     /** In the group's zone, "2027-08-24T20:00". */
     claimsCloseLocal: claimsCloseAt && localMomentOf(claimsCloseAt, group.timeZone),
+    claimsOpenLocal: claimsOpenAt && localMomentOf(claimsOpenAt, group.timeZone),
   }
 }
 

@@ -17,6 +17,8 @@ export interface HouseholdPage {
   /** That list and those of its people. */
   readonly doesNotEat: readonly string[]
   readonly seen: string
+  /** Null while it belongs to the group. */
+  readonly leftAt: Date | null
   readonly people: readonly { readonly id: string; readonly name: string; readonly role: Role; readonly active: boolean }[]
 }
 
@@ -27,13 +29,14 @@ export async function householdPage(actor: Actor, id: string): Promise<Household
     where: { groupId_id: { groupId: actor.groupId, id } },
     select: {
       ...HOUSEHOLD_FIELDS,
+      leftAt: true,
       people: { select: { id: true, name: true, role: true, active: true, allergies: true }, orderBy: { name: 'asc' } },
     },
   })
   if (!row) return null
-  const { people, ...fields } = row
+  const { people, leftAt, ...fields } = row
   return {
-    ...{ id, ...fields, seen: seenMark(fields) },
+    ...{ id, ...fields, leftAt, seen: seenMark(fields) },
     doesNotEat: householdAllergens(
       fields.allergens,
       people.filter(({ active }) => active),

@@ -23,7 +23,7 @@ export async function listHouseholds(actor: Actor): Promise<ListedHousehold[]> {
   const { groupId, householdId } = actor
   const own = reachOf(actor, 'see-households') === 'any' ? {} : { id: householdId }
   const rows = await database().household.findMany({
-    where: { groupId, ...own },
+    where: { groupId, leftAt: null, ...own },
     select: {
       id: true,
       name: true,

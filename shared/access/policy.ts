@@ -24,6 +24,7 @@ export const POLICY = {
   'see-households': row('any', 'any', 'own', 'own', 'own', 'none'),
   'edit-household': row('any', 'own', 'own', 'own', 'none', 'none'),
   'add-household': row('any', 'none', 'none', 'none', 'none', 'none'),
+  'remove-household': row('any', 'none', 'none', 'none', 'none', 'none'),
   'see-people': row('any', 'any', 'own', 'own', 'own', 'none'),
   'edit-person': row('any', 'own', 'own', 'own', 'none', 'none'),
   'change-role': row('any', 'none', 'none', 'none', 'none', 'none'),
@@ -72,6 +73,19 @@ export type Act = keyof typeof POLICY
 
 /** Every act, in the order of the table. */
 export const ACTS = Object.keys(POLICY) as Act[]
+
+/** The roles that may do something for any household, and those that may for their own alone. */
+export interface PolicyRoles {
+  readonly any: readonly Role[]
+  readonly own: readonly Role[]
+}
+
+/** One row of the table by its columns, for a question that the database answers by itself. */
+export function rolesFor(act: Act): PolicyRoles {
+  const roles = Object.entries(POLICY[act]) as [Role, Reach][]
+  const reaching = (reach: Reach) => roles.filter((role) => role[1] === reach).map(([role]) => role)
+  return { any: reaching('any'), own: reaching('own') }
+}
 
 /** How far `actor` may go with `act`. */
 export const reachOf = (actor: Pick<Actor, 'role'>, act: Act): Reach => POLICY[act][actor.role]

@@ -1,6 +1,6 @@
-import { predictShares } from '@/shared/allocation/predict-shares'
+import { type JarRange, predictShares } from '@/shared/allocation/predict-shares'
 import type { Claim, ShareRule } from '@/shared/allocation/share-table'
-import type { JarYield } from '@/shared/recipes/recipe'
+import { chanceOfAtLeast, type JarChances } from '@/shared/recipes/jar-chances'
 
 /** What a household sees of one product while it makes up its mind; all in jars. */
 export interface ClaimView {
@@ -9,45 +9,48 @@ export interface ClaimView {
   readonly sure: number
   readonly yours: number
   readonly others: number
-  /** The most that this household may ask for. */
+  /** The most that this household may ask for: what the others leave, within the caps. */
   readonly most: number
   /** What it gets if only the sure jars seal, for each count asked for, from 0 up to `most`. */
   readonly ifOnlySure: readonly number[]
+  /** The chance, 0 to 1, that everybody gets all they ask for, for each count that this household asks for. */
+  readonly chances: readonly number[]
 }
 
 /** A product's offer with all claims on it. */
 export interface ProductOffer {
   readonly offered: number
-  readonly spareJars: number
   readonly claims: ReadonlyMap<string, number>
   /** Names of the households that claim. */
   readonly claimants: ReadonlyMap<string, string>
 }
 
-/**
- * Jars that the offer will bring: as many whole batches as it takes, each with its range, but never more than are offered.
- *
- * @param batchYield - jars of one batch in the product's jar size
- */
-export function expectedJars({ offered, spareJars }: Pick<ProductOffer, 'offered' | 'spareJars'>, batchYield: JarYield): JarYield {
-  const batches = Math.ceil((offered + spareJars) / Math.max(1, batchYield.typical))
-  const upTo = (jars: number) => Math.min(offered, jars * batches)
-  return { low: upTo(batchYield.low), typical: upTo(batchYield.typical), high: upTo(batchYield.high) }
+/** What the day is expected to give of a product, after those that do not seal. */
+export interface ExpectedJars {
+  readonly sealed: JarRange
+  readonly chances: JarChances
 }
 
-/** How a product looks to one household: its own jars, the others', and what a short yield would leave it. */
+/**
+ * How a product looks to one household: its own jars, the others', and what a short yield would leave it.
+ *
+ * @param cap - the most that one household may ask for; null without one. Whoever asks for more already keeps it.
+ */
 export function claimView(
   product: ProductOffer,
-  batchYield: JarYield,
+  { sealed, chances }: ExpectedJars,
   household: { id: string; name: string },
   rule: ShareRule,
+  cap: number | null = null,
 ): ClaimView {
-  const { low: sure, typical: likely } = expectedJars(product, batchYield)
+  const upTo = (jars: number) => Math.min(product.offered, jars)
+  const [sure, likely] = [upTo(sealed.low), upTo(sealed.typical)]
   const yours = product.claims.get(household.id) ?? 0
   const others = [...product.claims].filter(([id]) => id !== household.id)
   const othersSum = others.reduce((sum, [, jars]) => sum + jars, 0)
-  const most = Math.max(yours, product.offered - othersSum)
-  const ifOnlySure = Array.from({ length: most + 1 }, (_, asked) => {
+  const most = Math.max(yours, Math.min(product.offered - othersSum, cap ?? product.offered))
+  const counts = Array.from({ length: most + 1 }, (_, asked) => asked)
+  const ifOnlySure = counts.map((asked) => {
     const claims: Claim[] = [
       ...others.map(([id, jars]) => ({ householdId: id, householdName: product.claimants.get(id) ?? id, jars })),
       { householdId: household.id, householdName: household.name, jars: asked },
@@ -55,5 +58,13 @@ export function claimView(
     const predicted = predictShares({ low: sure, typical: sure, high: sure }, claims, rule)
     return predicted.ok ? (predicted.value.find(({ householdId }) => householdId === household.id)?.atLow ?? 0) : 0
   })
-  return { likely, sure, yours, others: othersSum, most, ifOnlySure }
+  return {
+    likely,
+    sure,
+    yours,
+    others: othersSum,
+    most,
+    ifOnlySure,
+    chances: counts.map((asked) => chanceOfAtLeast(chances, othersSum + asked)),
+  }
 }

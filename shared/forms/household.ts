@@ -18,3 +18,7 @@ export type AddHousehold = z.infer<typeof AddHousehold>
 /** What the edit-household form sends. */
 export const EditHousehold = z.strictObject({ householdId: Id, seen: Seen, ...householdFields })
 export type EditHousehold = z.infer<typeof EditHousehold>
+
+/** What the household-leaves form sends. */
+export const RemoveHousehold = z.strictObject({ householdId: Id })
+export type RemoveHousehold = z.infer<typeof RemoveHousehold>

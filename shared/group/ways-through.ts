@@ -10,6 +10,7 @@ export interface GroupWay {
 
 const WAYS: readonly (GroupWay & { readonly act: Act })[] = [
   { act: 'see-group', path: '', label: 'Start', exact: true },
+  { act: 'see-claims', path: '/offers', label: 'Offers' },
   { act: 'see-households', path: '/households', label: 'Households' },
   { act: 'see-people', path: '/people', label: 'People' },
   { act: 'invite', path: '/invites', label: 'Invitations' },

@@ -38,6 +38,7 @@ const DOORS: Readonly<Record<string, Door>> = {
   '/j/[serial]/wait': { open: '', get: 429 },
 
   '/g/[groupId]': { open: 'olpmhv' },
+  '/g/[groupId]/offers': { open: 'olpm' },
   '/g/[groupId]/households': { open: 'olpmh' },
   '/g/[groupId]/households/[householdId]': { open: 'olpmh', others: 'ol' },
   '/g/[groupId]/people': { open: 'olpmh' },
@@ -53,6 +54,7 @@ const DOORS: Readonly<Record<string, Door>> = {
   '/g/[groupId]/days/[dayId]': { open: 'olpmhv' },
   '/g/[groupId]/days/[dayId]/recipes': { open: 'olpmhv' },
   '/g/[groupId]/days/[dayId]/claims': { open: 'olpm' },
+  '/g/[groupId]/days/[dayId]/claims/claims.csv': { open: 'o' },
   '/g/[groupId]/days/[dayId]/pledges': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/shopping': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/shopping/list.csv': { open: 'olpmh' },

@@ -1,21 +1,19 @@
 import 'server-only'
-import { randomUUID } from 'node:crypto'
 import { defineCommand } from '@/lib/commands/command'
 import type { Tx } from '@/lib/db/in-transaction'
 import { ClaimJars } from '@/shared/forms/claim'
-import type { DayState } from '@/shared/lifecycle/day-states'
-import { type JarSize, jarName } from '@/shared/kitchen/jar-sizes'
-import { recipeById } from '@/shared/recipes/recipe-library'
-import { ok, type Result, refuse } from '@/shared/result/result'
-import { type Avoiding, whoAvoids } from '@/shared/day/who-avoids'
-import { notFound, notNow, type Refusal } from '@/shared/wording/refusal'
-import { sayAllergenRefusal } from '@/shared/wording/say-allergen-refusal'
+import { ok, refuse } from '@/shared/result/result'
+import { sayMoreThanOffered } from '@/shared/wording/claim-refusal'
+import { notFound } from '@/shared/wording/refusal'
+import { addToClaim, claimOf, lockClaimed, moveList, moveSum } from './claim-rows'
+import { claimTheShortWay } from './claim-short-way'
+import { overCap, readForClaim, whyNotAsk } from './read-for-claim'
 
 /**
- * Asks for jars in the name of a household, changes how many, or gives them up with 0.
+ * Asks for jars in the name of a household, changes how many, or gives them up with 0. What is given up goes to those who wait for it.
  *
- * The claim's own row is locked first; then one guarded statement moves the preparation's sum, so that claims never exceed the offer
- * however many ask at once. Few statements, since whoever asks for the same jars waits for them.
+ * The preparation's row is locked first; then one guarded statement moves its sum, so that claims never exceed the offer however many ask at once.
+ * The plain case goes the short way, with the same result.
  */
 export const claimJars = defineCommand({
   name: 'claim-jars',
@@ -23,98 +21,38 @@ export const claimJars = defineCommand({
   act: 'claim-jars',
   schema: ClaimJars,
   householdOf: (input) => input.householdId,
+  shortWay: claimTheShortWay,
   async run({ tx, actor: { groupId }, now }, { preparationId, householdId, jars }) {
-    const preparation = await readForClaim(tx, groupId, preparationId, householdId)
+    const asking = await readForClaim(tx, groupId, preparationId, householdId)
+    if (!asking.ok) return asking
+    const stopped = whyNotAsk(asking.value, now, jars)
+    if (stopped) return refuse(stopped)
+    const preparation = await lockClaimed(tx, groupId, preparationId)
     if (!preparation) return refuse(notFound('Product'))
-    if (!preparation.household) return refuse(notFound('Household'))
-    const recipe = recipeById(preparation.recipeId)
-    if (!recipe) throw new Error(`preparation ${preparationId} names the recipe ${preparation.recipeId}, which is not in the library`)
-    const closed = whyClosed(preparation, now)
-    if (closed) return refuse(closed)
-    const avoiding = whoAvoids(recipe.allergens, preparation.household)
-    if (avoiding.length > 0 && jars > 0) return refuse(sayAllergenRefusal(recipe.title, avoiding))
+    const { jars: before } = await claimOf(tx, groupId, preparationId, householdId)
+    const waits = await waitsFor(tx, groupId, preparationId, householdId)
+    const tooMany = overCap(asking.value, before + waits, jars + waits)
+    if (tooMany) return refuse(tooMany)
 
-    const claim = await lockClaim(tx, groupId, preparationId, householdId)
-    const moved = await moveClaimed(tx, groupId, preparation, claim, jars)
-    if (!moved.ok) return moved
-    const reply = { claimId: claim.id, preparationId, householdId, jars, ...moved.value }
-    const detail = { preparationId, householdId, jars, before: claim.jars }
-    return ok({ reply, history: [{ subject: `claim ${claim.id}`, detail, dayId: preparation.dayId }] })
+    const moved = await moveSum(tx, groupId, preparationId, jars - before)
+    if (!moved) {
+      const { offered, claimed } = preparation
+      const [most, others] = [offered - claimed + before, claimed - before]
+      return refuse(sayMoreThanOffered(jars, asking.value.jarSize, { most, others, offered }))
+    }
+    const claim = await addToClaim(tx, groupId, preparationId, householdId, jars - before)
+    const list = jars < before ? await moveList(tx, groupId, preparationId, asking.value.allergens) : { given: 0, history: [] }
+    const claimed = moved.claimed + list.given
+    const reply = { claimId: claim.id, preparationId, householdId, jars, offered: moved.offered, claimed }
+    const detail = { preparationId, householdId, jars, before }
+    return ok({ reply, history: [{ subject: `claim ${claim.id}`, detail, dayId: preparation.dayId }, ...list.history] })
   },
 })
 
-interface ClaimedPreparation {
-  readonly id: string
-  readonly dayId: string
-  readonly recipeId: string
-  readonly jarSize: JarSize
-  readonly state: DayState
-  readonly claimsCloseAt: Date | null
-  /** Null when the group has no such household. */
-  readonly household: Avoiding | null
-}
-
-/** Shares the day with other claims, but not with a change of its state. */
-async function readForClaim(tx: Tx, groupId: string, preparationId: string, householdId: string): Promise<ClaimedPreparation | undefined> {
-  const [row] = await tx.$queryRaw<ClaimedPreparation[]>`
-    SELECT p.id, p.day_id AS "dayId", p.recipe_id AS "recipeId", p.jar_size AS "jarSize", d.state, d.claims_close_at AS "claimsCloseAt",
-      (SELECT jsonb_build_object('allergens', coalesce(h.allergens, '{}'), 'people', (
-          SELECT coalesce(jsonb_agg(jsonb_build_object('name', m.name, 'allergies', coalesce(m.allergies, '{}')) ORDER BY m.name), '[]')
-          FROM person m WHERE m.group_id = h.group_id AND m.household_id = h.id AND m.active))
-        FROM household h WHERE h.group_id = ${groupId} AND h.id = ${householdId}) AS household
-    FROM preparation p JOIN day d ON d.group_id = p.group_id AND d.id = p.day_id
-    WHERE p.group_id = ${groupId} AND p.id = ${preparationId} FOR SHARE OF d`
-  return row
-}
-
-interface LockedClaim {
-  readonly id: string
-  readonly jars: number
-}
-
-/** The claim of this household, made when it is the first; the others wait for it. */
-async function lockClaim(tx: Tx, groupId: string, preparationId: string, householdId: string): Promise<LockedClaim> {
-  const [claim] = await tx.$queryRaw<LockedClaim[]>`
-    INSERT INTO claim (group_id, id, preparation_id, household_id, jars) VALUES (${groupId}, ${randomUUID()}, ${preparationId}, ${householdId}, 0)
-    ON CONFLICT (group_id, preparation_id, household_id) DO UPDATE SET jars = claim.jars
-    RETURNING id, jars`
-  if (!claim) throw new Error(`the claim of ${householdId} on ${preparationId} is gone`)
-  return claim
-}
-
-/** The guard: the sum moves only where the offer holds it, and the claim with it. */
-async function moveClaimed(
-  tx: Tx,
-  groupId: string,
-  { id, jarSize }: ClaimedPreparation,
-  { id: claimId, jars: before }: LockedClaim,
-  after: number,
-): Promise<Result<{ offered: number; claimed: number }, Refusal>> {
-  const [moved] = await tx.$queryRaw<{ offered: number; claimed: number }[]>`
-    WITH moved AS (
-      UPDATE preparation SET claimed = claimed - ${before} + ${after}
-      WHERE group_id = ${groupId} AND id = ${id} AND claimed - ${before} + ${after} <= offered
-      RETURNING offered, claimed),
-    kept AS (UPDATE claim SET jars = ${after}, updated_at = now() FROM moved WHERE group_id = ${groupId} AND id = ${claimId})
-    SELECT offered, claimed FROM moved`
-  if (moved) return ok(moved)
-  const left = await tx.preparation.findUniqueOrThrow({ where: { groupId_id: { groupId, id } }, select: { offered: true, claimed: true } })
-  const most = left.offered - left.claimed + before
-  return refuse({
-    code: 'more-than-offered',
-    status: 409,
-    what: `Not saved: ${after} ${jarName(jarSize, after)} are more than there are.`,
-    why: `Others have asked for ${left.claimed - before} of the ${left.offered} on offer.`,
-    instead: most > 0 ? `Ask for at most ${most}.` : 'Ask the organiser whether more can be put up.',
-    fields: { jars: [most > 0 ? `At most ${most}.` : 'None are left.'] },
+async function waitsFor(tx: Tx, groupId: string, preparationId: string, householdId: string): Promise<number> {
+  const wish = await tx.waiting.findUnique({
+    where: { groupId_preparationId_householdId: { groupId, preparationId, householdId } },
+    select: { jars: true },
   })
-}
-
-function whyClosed({ state, claimsCloseAt }: ClaimedPreparation, now: Date): Refusal | null {
-  if (state === 'draft')
-    return notNow('claims-not-open', 'Not saved: nobody can ask yet.', 'The day is a draft.', 'Wait until the organiser opens the claims.')
-  const isOver = state !== 'claiming' || (claimsCloseAt !== null && now > claimsCloseAt)
-  return isOver
-    ? notNow('claims-closed', 'Not saved: the time for asking is over.', 'The jars are being planned or made.', 'Ask the organiser.')
-    : null
+  return wish?.jars ?? 0
 }

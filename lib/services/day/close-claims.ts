@@ -1,12 +1,15 @@
 import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
+import type { Tx } from '@/lib/db/in-transaction'
+import { localMomentOf } from '@/lib/time/local-moment'
 import { OneDay } from '@/shared/forms/day'
 import { ok, refuse } from '@/shared/result/result'
-import { notFound } from '@/shared/wording/refusal'
+import { sayMoment } from '@/shared/time/say-moment'
+import { notFound, notNow } from '@/shared/wording/refusal'
 import { lockDay } from './lock-day'
 import { cannotMove } from './move-day'
 
-/** Ends the time for asking now, whatever was announced; the day waits for its plan. */
+/** Ends the time for asking now, whatever was announced; the day waits for its plan. Of two who close at once, one does and the other is told. */
 export const closeClaims = defineCommand({
   name: 'close-claims',
   summary: 'Close the claims',
@@ -16,9 +19,12 @@ export const closeClaims = defineCommand({
     const day = await lockDay(tx, groupId, dayId)
     if (!day) return refuse(notFound('Canning day'))
     if (day.state !== 'claiming') return refuse(cannotMove(day.state, 'Close the claims'))
+    if (day.claimsCloseAt && day.claimsCloseAt <= now) return refuse(await closedAlready(tx, groupId, dayId, day.claimsCloseAt))
+    // A window that was to open later never opens: it is as if it had been open from the start until now.
+    const opened = day.claimsOpenAt && day.claimsOpenAt >= now ? { claimsOpenAt: null, earlyMinutes: 0 } : {}
     await tx.day.update({
       where: { groupId_id: { groupId, id: dayId } },
-      data: { claimsCloseAt: now, version: day.version + 1 },
+      data: { ...opened, claimsCloseAt: now, version: day.version + 1 },
     })
     const closedAt = now.toISOString()
     return ok({
@@ -27,3 +33,19 @@ export const closeClaims = defineCommand({
     })
   },
 })
+
+async function closedAlready(tx: Tx, groupId: string, dayId: string, closedAt: Date) {
+  const group = await tx.group.findUniqueOrThrow({ where: { id: groupId }, select: { timeZone: true } })
+  const entry = await tx.history.findFirst({
+    where: { groupId, dayId, command: 'close-claims' },
+    orderBy: { number: 'desc' },
+    select: { actorName: true, recordedAt: true },
+  })
+  const by = entry?.recordedAt.getTime() === closedAt.getTime() ? `${entry.actorName} closed them` : 'They closed by themselves'
+  return notNow(
+    'claims-closed-already',
+    'The claims are closed already.',
+    `${by} ${sayMoment(localMomentOf(closedAt, group.timeZone))}.`,
+    'Load the page again; nothing more is to be done.',
+  )
+}

@@ -19,6 +19,8 @@ export const dropRecipe = defineCommand({
     if (state !== 'draft' && state !== 'claiming') return refuse(cannotMove(state, 'Take the recipe off the day'))
     if (claimed > 0) return refuse(ASKED_FOR(claimed))
     await tx.claim.deleteMany({ where: { groupId, preparationId } })
+    await tx.claimSplit.deleteMany({ where: { groupId, preparationId } })
+    await tx.waiting.deleteMany({ where: { groupId, preparationId } })
     await tx.preparation.delete({ where: { groupId_id: { groupId, id: preparationId } } })
     return ok({ reply: { dayId }, history: [{ subject: `preparation ${preparationId}`, detail: { dropped: recipeId }, dayId }] })
   },

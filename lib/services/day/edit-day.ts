@@ -2,10 +2,11 @@ import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
 import { EditDay } from '@/shared/forms/day'
 import { ok, refuse } from '@/shared/result/result'
-import { notFound, notNow, type Refusal } from '@/shared/wording/refusal'
+import { badInput, notFound, notNow, type Refusal } from '@/shared/wording/refusal'
 import { isBeforeWork } from './before-work'
 import { checkDayInput } from './check-day-input'
 import { lockDay } from './lock-day'
+import { whyRuleStays } from './rule-change'
 
 /** Changes a day's date, hours or rules; refused when somebody changed it since the form was filled, or when work has begun. */
 export const editDay = defineCommand({
@@ -22,6 +23,9 @@ export const editDay = defineCommand({
     if (!checked.ok) return checked
     const { kitchenId } = checked.value
     if (kitchenId !== day.kitchenId && (await tx.preparation.count({ where: { groupId, dayId } })) > 0) return refuse(KITCHEN_STAYS)
+    const ruleStays = await whyRuleStays(tx, groupId, dayId, input.shareRule)
+    if (ruleStays) return refuse(ruleStays)
+    if (checked.value.claimsCloseAt && day.claimsOpenAt && checked.value.claimsCloseAt <= day.claimsOpenAt) return refuse(OPENS_LATER)
 
     await tx.day.update({ where: { groupId_id: { groupId, id: dayId } }, data: { ...checked.value, version: version + 1 } })
     return ok({ reply: { dayId, version: version + 1 }, history: [{ subject: `day ${dayId}`, detail: input, dayId }] })
@@ -41,6 +45,10 @@ const CHANGED_MEANWHILE: Refusal = notNow(
   'What you typed was checked against an older version.',
   'Load the page again, look at what changed, and enter yours once more.',
 )
+
+const OPENS_LATER: Refusal = badInput({
+  claimsCloseAt: ['Claims of this day open later than that. Change the time for asking on the claims page.'],
+})
 
 const KITCHEN_STAYS: Refusal = notNow(
   'kitchen-stays',

@@ -10,13 +10,14 @@ export interface LockedDay {
   readonly state: DayState
   readonly version: number
   readonly kitchenId: string
+  readonly claimsOpenAt: Date | null
   readonly claimsCloseAt: Date | null
 }
 
 /** Reads a day of this group and keeps others from changing it; null when there is none. */
 export async function lockDay(tx: Tx, groupId: string, dayId: string): Promise<LockedDay | null> {
   const [day] = await tx.$queryRaw<LockedDay[]>`
-    SELECT id, name, state, version, kitchen_id AS "kitchenId", claims_close_at AS "claimsCloseAt"
+    SELECT id, name, state, version, kitchen_id AS "kitchenId", claims_open_at AS "claimsOpenAt", claims_close_at AS "claimsCloseAt"
     FROM day WHERE group_id = ${groupId} AND id = ${dayId} FOR UPDATE`
   return day ?? null
 }

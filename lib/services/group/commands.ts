@@ -7,6 +7,7 @@ import { editGroup } from './edit-group'
 import { editHousehold } from './edit-household'
 import { editPerson } from './edit-person'
 import { invitePerson } from './invite-person'
+import { removeHousehold } from './remove-household'
 import { revokeInvite } from './revoke-invite'
 import { setPersonActive } from './set-person-active'
 
@@ -15,6 +16,7 @@ export const groupCommands: readonly AnyCommand[] = [
   editGroup,
   addHousehold,
   editHousehold,
+  removeHousehold,
   addPerson,
   editPerson,
   changePersonRole,

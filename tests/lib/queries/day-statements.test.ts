@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest'
+import { claimRoom } from '@/lib/queries/claim-room'
 import { claimingHouseholds, dayProducts, organiserName } from '@/lib/queries/day-claims'
 import { dayForecast } from '@/lib/queries/day-forecast'
 import { dayFloor } from '@/lib/queries/day-floor'
@@ -9,6 +10,7 @@ import { dayPledges, pledgePeople } from '@/lib/queries/day-pledges'
 import { readDayProblem } from '@/lib/queries/day-problem'
 import { groupStock } from '@/lib/queries/day-stock'
 import { kitchenChoices } from '@/lib/queries/kitchen-choices'
+import { offersBoard } from '@/lib/queries/offers-board'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
 import { triedOutlook } from '@/lib/queries/tried-outlook'
 import { addPledge } from '@/lib/services/day/add-pledge'
@@ -40,6 +42,8 @@ const QUERIES: readonly [name: string, most: number, ask: () => Promise<unknown>
   ['the head of every page', 3, () => readDayHead(groupId, running.dayId)],
   ['products with claims', 3, () => dayProducts(groupId, claiming.dayId)],
   ['the forecast of jars', 5, () => dayForecast(groupId, claiming.dayId)],
+  ['waiting lists, splits and caps', 7, () => claimRoom(groupId, claiming.dayId, 'America/New_York')],
+  ['the offers board', 6, () => offersBoard(groupId, 'alderby', 'America/New_York', new Date())],
   ['households that claim', 2, () => claimingHouseholds(groupId)],
   ['whom to tell', 1, () => organiserName(groupId)],
   ['promises', 3, () => dayPledges(groupId, claiming.dayId)],

@@ -16,6 +16,7 @@ import { languageName } from '@/shared/people/languages'
 import { Allergens } from '../../allergens'
 import { PersonEntries } from '../../people/person-entries'
 import { HouseholdEntries } from '../household-entries'
+import { Leaving } from './leaving'
 
 /** One household: what is known of it and who belongs to it. */
 export default async function HouseholdPage({ params }: { params: Promise<{ groupId: string; householdId: string }> }) {
@@ -29,6 +30,7 @@ export default async function HouseholdPage({ params }: { params: Promise<{ grou
       <div className="two">
         <div>
           <Known actor={actor} household={household} />
+          {may(actor, 'remove-household') && household.id !== actor.householdId && <Leaving groupId={groupId} household={household} />}
         </div>
         <div>
           <Belonging actor={actor} household={household} />

@@ -11,6 +11,9 @@ import { Said } from '@/app/_ui/said'
 import { Sheet } from '@/app/_ui/sheet'
 import { Stepper } from '@/app/_ui/stepper'
 import type { ClaimView } from '@/shared/day/claim-view'
+import { type JarSize, jarName } from '@/shared/kitchen/jar-sizes'
+import { sayVolume } from '@/shared/kitchen/same-volume'
+import { sayChance } from '@/shared/wording/say-chance'
 import { sendClaim } from './send-claim'
 
 interface ClaimFormProps {
@@ -31,6 +34,9 @@ interface ClaimFormProps {
   readonly view: ClaimView
   /** "you get", or "they get" where the organiser asks for somebody else. */
   readonly gets: string
+  readonly jarSize: JarSize
+  /** "At most 6 for each household.", where there is a cap. */
+  readonly cap?: string
   /** The button stands in the bar at the foot, where this is the only thing to ask for. */
   readonly inBar: boolean
   /** "Change it until Tue 24 Aug, 20:00." */
@@ -40,7 +46,21 @@ interface ClaimFormProps {
 }
 
 /** Jars counted one by one and asked for with one tap. Without script it is a plain form. */
-export function ClaimForm({ view, gets, title, jar, unit, what, produce, inBar, until, children, ...address }: ClaimFormProps) {
+export function ClaimForm({
+  view,
+  gets,
+  title,
+  jar,
+  jarSize,
+  cap,
+  unit,
+  what,
+  produce,
+  inBar,
+  until,
+  children,
+  ...address
+}: ClaimFormProps) {
   const [posted, post] = useActionState(submitCommand, {})
   const [count, setCount] = useState(view.yours)
   const { state, saved, send } = useClaim(address, view.yours)
@@ -70,10 +90,17 @@ export function ClaimForm({ view, gets, title, jar, unit, what, produce, inBar, 
           {view.likely} jars likely, {view.sure} sure.{' '}
           {count > 0 && (
             <>
-              If only {view.sure} seal, everyone gives up the same part and {gets} <b>{view.ifOnlySure[count] ?? 0}</b>.
+              Everyone gets all they ask for <b>{sayChance(view.chances[count] ?? 0)}</b>. If only {view.sure} seal, {gets}{' '}
+              <b>{view.ifOnlySure[count] ?? 0}</b> by the day’s rule.
             </>
           )}
         </p>
+        {(count > 0 || cap) && (
+          <p className="quiet">
+            {count > 0 && `${count} ${jarName(jarSize, count)}: ${sayVolume(jarSize, count)}. `}
+            {cap}
+          </p>
+        )}
         <ClaimAnswer state={state} refusal={posted.refusal} />
         {!inBar && button}
       </Sheet>
