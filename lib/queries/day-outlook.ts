@@ -5,6 +5,7 @@ import { plannedForPage } from '@/lib/services/day/remembered-plans'
 import { isStillTheSame } from '@/shared/day/plan-age'
 import { type DayState, dayLife } from '@/shared/lifecycle/day-states'
 import type { DayPlan, PlanRefusal } from '@/shared/planning/day-plan'
+import { kettleWorks } from '@/shared/planning/kettle-works'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import type { Result } from '@/shared/result/result'
 
@@ -40,13 +41,14 @@ export async function dayOutlook(
     const isOutdated = state === 'planned' && !isStillTheSame(stored.problem, read.problem)
     return { problem: stored.problem, outcome: { ok: true, value: stored.plan }, stored, isOutdated, isOfOffer: false }
   }
-  const wanted = read.problem.preparations.reduce((sum, { jarsWanted }) => sum + jarsWanted, 0)
+  const wanted = kettleWorks(read.problem).reduce((sum, { jarsWanted }) => sum + jarsWanted, 0)
   const problem = wanted > 0 ? read.problem : withOffers(read.problem, offers)
-  if (problem.preparations.every(({ jarsWanted }) => jarsWanted === 0)) return null
+  if (kettleWorks(problem).every(({ jarsWanted }) => jarsWanted === 0)) return null
   return { problem, outcome: plannedForPage(problem), stored: null, isOutdated: false, isOfOffer: wanted === 0 }
 }
 
 const withOffers = (problem: DayProblem, offers: ReadonlyMap<string, number>): DayProblem => ({
   ...problem,
   preparations: problem.preparations.map((each) => ({ ...each, jarsWanted: offers.get(each.id) ?? 0 })),
+  ...(problem.chilled && { chilled: problem.chilled.map((each) => ({ ...each, jarsWanted: offers.get(each.id) ?? 0 })) }),
 })

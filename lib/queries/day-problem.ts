@@ -1,16 +1,17 @@
 import 'server-only'
 import { database } from '@/lib/db/client'
 import type { Tx } from '@/lib/db/in-transaction'
+import { type RecipesOfDay, recipesOfDay } from '@/lib/stores/recipes'
 import { PREHEAT_MINUTES } from '@/shared/day/canner-cycle'
 import { type ChosenProcess, chooseProcess } from '@/shared/day/choose-process'
 import { cannerCapacity, circuitsOf, planBurner, planLimits } from '@/shared/day/plan-equipment'
-import { type DayProduct, planPreparation } from '@/shared/day/plan-preparation'
+import { type DayProduct, kettleWork, planPreparation } from '@/shared/day/plan-preparation'
 import type { JarTreatmentName } from '@/shared/forms/preparation'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import { judgeCanner } from '@/shared/kitchen/judge-canner'
 import type { Gauge, Method } from '@/shared/kitchen/methods'
-import type { DayProblem, DayWindow, KettleUse, Minding, PlanPerson, PlanPreparation } from '@/shared/planning/day-problem'
-import { recipeById } from '@/shared/recipes/recipe-library'
+import type { DayProblem, DayWindow, KettleUse, KettleWork, Minding, PlanPerson, PlanPreparation } from '@/shared/planning/day-problem'
+import type { Recipe } from '@/shared/recipes/recipe'
 import { isoDate } from '@/shared/time/calendar-date'
 
 /** A day as the planner sees it, and what stands in the way of planning it that is not a matter of fitting. */
@@ -48,7 +49,8 @@ export async function readDayProblem(groupId: string, dayId: string, db: Tx = da
     orderBy: { name: 'asc' },
     select: { id: true, name: true, allergens: true },
   })
-  const { products, staleProducts } = productsOf(day)
+  const recipes = await recipesOfDay(db, groupId, dayId)
+  const { products, chilled, staleProducts } = productsOf(day, recipes)
   const { kitchen } = day
   const window = windowOf(day)
   const usable = <Row extends { outOfUse: string | null }>(rows: readonly Row[]) => rows.filter((row) => row.outOfUse === null)
@@ -94,6 +96,7 @@ export async function readDayProblem(groupId: string, dayId: string, db: Tx = da
     })),
     minding: MINDING,
     preparations: products,
+    ...(chilled.length > 0 ? { chilled } : {}),
   }
   return { problem, staleProducts }
 }
@@ -168,24 +171,33 @@ function planPerson(
   }
 }
 
-function productsOf(day: DayRow): { products: PlanPreparation[]; staleProducts: string[] } {
+interface Products {
+  readonly products: PlanPreparation[]
+  readonly chilled: KettleWork[]
+  readonly staleProducts: string[]
+}
+
+function productsOf(day: DayRow, recipes: RecipesOfDay): Products {
   const hosts = new Map<string, string[]>()
   for (const { item, householdId } of day.pledges) hosts.set(item.toLowerCase(), [...(hosts.get(item.toLowerCase()) ?? []), householdId])
   const soakedBy = day.peopleArriveAt + day.briefingMinutes
   const staleProducts: string[] = []
+  const chilled: KettleWork[] = []
   const products = day.preparations.flatMap((row) => {
-    const product = dayProduct(row)
+    const product = dayProduct(row, recipes.of(row.id))
+    if (row.method === null) {
+      chilled.push(kettleWork(product, { soakedBy, hosts }))
+      return []
+    }
     const process = processNow(product, row.gauge as Gauge | null, day.kitchen.elevationFeet)
     const isStale = !process || process.published.rowKey !== row.processRowKey || process.minutes !== row.processMinutes
     if (isStale) staleProducts.push(product.recipe.title)
     return process ? [planPreparation(product, { process, soakedBy, hosts })] : []
   })
-  return { products, staleProducts }
+  return { products, chilled, staleProducts }
 }
 
-function dayProduct(row: DayRow['preparations'][number]): DayProduct {
-  const recipe = recipeById(row.recipeId)
-  if (!recipe) throw new Error(`preparation ${row.id} names the recipe ${row.recipeId}, which is not in the library`)
+function dayProduct(row: DayRow['preparations'][number], recipe: Recipe): DayProduct {
   const { id, letter, claimed, spareJars } = row
   const way = { jarSize: row.jarSize as JarSize, method: row.method as Method, jarTreatment: row.jarTreatment as JarTreatmentName }
   return { id, recipe, letter, claimed, spareJars, ...way }

@@ -23,12 +23,17 @@ export function recipeOf({ recipeId, ownRecipe }: OfRecipe): Recipe {
   return recipe
 }
 
+/** Recipes by the preparation that is made by them. */
+export interface RecipesOfDay {
+  readonly of: (preparationId: string) => Recipe
+}
+
 /**
  * The recipes of a day's preparations, by the preparation's id. One statement, however many of them are the group's own.
  *
  * @throws Error for a preparation that is not of this day
  */
-export async function recipesOfDay(db: Tx, groupId: string, dayId: string): Promise<{ of: (preparationId: string) => Recipe }> {
+export async function recipesOfDay(db: Tx, groupId: string, dayId: string): Promise<RecipesOfDay> {
   const rows = await db.$queryRaw<(OfRecipe & { id: string })[]>`
     SELECT p.id, p.recipe_id AS "recipeId", ${ownRecipeColumn('p')} FROM preparation p WHERE p.group_id = ${groupId} AND p.day_id = ${dayId}`
   const recipes = new Map(rows.map((row) => [row.id, recipeOf(row)]))

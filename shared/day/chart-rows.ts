@@ -1,4 +1,5 @@
 import { barMark, type ChartMark, heatMark, type Seen, soakMark, taskMark, waitMark } from '@/shared/day/chart-marks'
+import { kettleWorks } from '@/shared/planning/kettle-works'
 import type { DayPlan, PlannedTask, PlanTaskKind, TaskActual } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { type DueTask, dueTasks } from '@/shared/planning/now-next-after'
@@ -104,7 +105,7 @@ function mindedLoads(own: readonly DueTask[]): DueTask[] {
 
 function productRows(seen: Seen): ChartRow[] {
   const { problem, plan, chart } = seen
-  return problem.preparations.flatMap((preparation) =>
+  return kettleWorks(problem).flatMap((preparation) =>
     plan.batches
       .filter((batch) => batch.preparationId === preparation.id)
       .sort((a, b) => a.cookStart - b.cookStart || a.code.localeCompare(b.code, 'en', { numeric: true }))

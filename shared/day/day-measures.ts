@@ -1,5 +1,6 @@
 import { checkSupplies, type StockLot } from '@/shared/day/supply-check'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
+import { kettleWorks } from '@/shared/planning/kettle-works'
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { BOX_OF } from '@/shared/supplies/supplies-needed'
@@ -26,9 +27,11 @@ export function dayMeasures(
   stock: readonly StockLot[],
   { date, sparePercent }: { readonly date: string; readonly sparePercent: number },
 ): DayMeasure[] {
-  const planned = problem.preparations.map((preparation) => ({
+  const methods = new Map(problem.preparations.map(({ id, method }) => [id, method]))
+  const planned = kettleWorks(problem).map((preparation) => ({
     size: preparation.jarSize,
-    method: preparation.method,
+    // What no canner takes is under no pressure: any sound jar will do.
+    method: methods.get(preparation.id) ?? ('boiling-water' as const),
     jars: plan.batches.filter((batch) => batch.preparationId === preparation.id).reduce((sum, batch) => sum + batch.jars.typical, 0),
   }))
   const supplies = checkSupplies(

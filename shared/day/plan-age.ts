@@ -12,7 +12,8 @@ export const isStillTheSame = (planned: DayProblem, now: DayProblem): boolean =>
 function facts(problem: DayProblem): string {
   const canners = problem.canners.map(({ usable: _, whyNot: __, ...canner }) => canner)
   const preparations = problem.preparations.map(asUsual)
-  return JSON.stringify({ ...problem, canners, preparations }, inKeyOrder)
+  const chilled = problem.chilled?.map(({ jarsWanted: _, spare: __, ...work }) => work)
+  return JSON.stringify({ ...problem, canners, preparations, chilled }, inKeyOrder)
 }
 
 function asUsual({ jarsWanted: _, spare: __, ranges: ___, usualMinutes, ...preparation }: DayProblem['preparations'][number]) {

@@ -40,9 +40,9 @@ interface Named {
   readonly code?: string
 }
 
-function aliasesOf({ preparations, kettles, canners, burners, people, households }: DayProblem): Map<string, string> {
+function aliasesOf({ preparations, chilled = [], kettles, canners, burners, people, households }: DayProblem): Map<string, string> {
   const lists: readonly (readonly [letter: string, list: readonly Named[]])[] = [
-    ['a', preparations.map(({ id, code }) => ({ id, code }))],
+    ['a', [...preparations, ...chilled].map(({ id, code }) => ({ id, code }))],
     ['b', kettles],
     ['c', canners],
     ['d', burners],

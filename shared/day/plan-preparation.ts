@@ -3,7 +3,15 @@ import { type ChosenProcess, sourceLine } from '@/shared/day/choose-process'
 import type { JarTreatmentName } from '@/shared/forms/preparation'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Method } from '@/shared/kitchen/methods'
-import type { JarTreatment, LeadStep, PlanPreparation, PlanProcess, StageRanges, StageWork } from '@/shared/planning/day-problem'
+import type {
+  JarTreatment,
+  KettleWork,
+  LeadStep,
+  PlanPreparation,
+  PlanProcess,
+  StageRanges,
+  StageWork,
+} from '@/shared/planning/day-problem'
 import type { JarYield, Recipe, WorkMinutes } from '@/shared/recipes/recipe'
 import { yieldInJars } from '@/shared/recipes/yield-in-jars'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
@@ -20,11 +28,15 @@ export interface DayProduct {
   readonly spareJars: number
 }
 
-/** Around the product: its process, when soaks must be done, and who offered to do them, by step label in lower case. */
-export interface ProductSetting {
-  readonly process: ChosenProcess
+/** Around the product: when soaks must be done, and who offered to do them, by step label in lower case. */
+export interface DaySetting {
   readonly soakedBy: KitchenTime
   readonly hosts: ReadonlyMap<string, readonly string[]>
+}
+
+/** The same with the process that the product is put up by. */
+export interface ProductSetting extends DaySetting {
+  readonly process: ChosenProcess
 }
 
 /** Pounds of produce one person makes ready in an hour, until the recipe has been timed: the slowest planning figure (common practice). */
@@ -46,18 +58,39 @@ const COOKED_TO_FILLING_MINUTES = 5
 const BATCHES_PER_TUB = 2
 
 /** What a product asks of the day, in the planner's words. */
-export function planPreparation(product: DayProduct, { process, soakedBy, hosts }: ProductSetting): PlanPreparation {
-  const { recipe, jarSize } = product
-  const batchYield = yieldInJars(recipe, jarSize)
-  const pack = recipe.process?.pack ?? 'hot'
+export function planPreparation(product: DayProduct, { process, ...setting }: ProductSetting): PlanPreparation {
+  const { method } = product
+  const pack = product.recipe.process?.pack ?? 'hot'
+  return {
+    ...kettleWork(product, setting),
+    method,
+    pack,
+    filledToLoadedLimitMinutes: FILLED_TO_LOADED_MINUTES,
+    process: planProcess(process),
+    jarTreatment: TREATMENTS[product.jarTreatment],
+    jarBoilMinutes: process.jarBoilMinutes,
+    cycle: cannerCycle(method, pack, product.jarSize),
+    ranges: rangesOfRecipe(product.recipe),
+  }
+}
+
+/**
+ * What a product without a process asks of the day: everything but a canner.
+ *
+ * Its clean jars are washed hot; nothing is boiled to make them keep, because they keep in the cold alone.
+ */
+export function kettleWork(
+  { recipe, ...product }: Omit<DayProduct, 'method' | 'jarTreatment'>,
+  { soakedBy, hosts }: DaySetting,
+): KettleWork {
+  const batchYield = yieldInJars(recipe, product.jarSize)
   return {
     id: product.id,
     code: product.letter,
     title: recipe.title,
     recipeId: recipe.id,
-    method: product.method,
-    pack,
-    jarSize,
+    pattern: recipe.pattern,
+    jarSize: product.jarSize,
     jarsWanted: product.claimed,
     spare: { kind: 'jars', jars: product.spareJars },
     batchYield,
@@ -68,14 +101,10 @@ export function planPreparation(product: DayProduct, { process, soakedBy, hosts 
     ...handsFor(recipe, batchYield),
     kettleMinutes: recipe.kettleMinutes?.typical ?? UNTIMED_KETTLE_MINUTES,
     cookedToFillingLimitMinutes: COOKED_TO_FILLING_MINUTES,
-    filledToLoadedLimitMinutes: FILLED_TO_LOADED_MINUTES,
     leadSteps: recipe.leadSteps.map((step) => leadStep(step, soakedBy, hosts)),
     allergens: recipe.allergens,
-    process: planProcess(process),
-    jarTreatment: TREATMENTS[product.jarTreatment],
-    jarBoilMinutes: process.jarBoilMinutes,
-    cycle: cannerCycle(product.method, pack, jarSize),
-    ranges: rangesOfRecipe(recipe),
+    jarTreatment: 'washed-hot',
+    jarBoilMinutes: 0,
   }
 }
 

@@ -235,6 +235,7 @@ const Preparation = z.object({
   code: z.string(),
   title: z.string(),
   recipeId: z.string(),
+  pattern: z.enum(['plum', 'dill', 'tomato', 'peach', 'bean']).optional(),
   method: z.enum(METHODS),
   pack: z.enum(PACKS),
   jarSize: z.enum(JAR_SIZES),
@@ -277,6 +278,12 @@ const Preparation = z.object({
   usualMinutes: z.object({ prep: z.number(), kettle: z.number(), comeUp: z.number() }).optional(),
 })
 
+/** A product without a process has nothing of a canner. */
+const Chilled = Preparation.omit({
+  ...{ method: true, pack: true, filledToLoadedLimitMinutes: true, process: true, cycle: true, onlyCannerIds: true, loadBy: true },
+  ...{ alternatives: true, ranges: true, usualMinutes: true },
+})
+
 const Lock = z.object({
   preparationId: z.string(),
   batch: z.number(),
@@ -307,5 +314,6 @@ export const SavedDayProblem: z.ZodType<DayProblem> = z.object({
     }),
   ),
   preparations: z.array(Preparation),
+  chilled: z.array(Chilled).optional(),
   locks: z.array(Lock).optional(),
 })

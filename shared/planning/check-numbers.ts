@@ -14,7 +14,7 @@ export function badNumber(problem: DayProblem): BadNumber | null {
 
 const figure = (field: string, value: number, least = 0): BadNumber => ({ field, value, least })
 
-function figures({ window, kettles, canners, people, preparations, fillTables }: DayProblem): BadNumber[] {
+function figures({ window, kettles, canners, people, preparations, chilled = [], fillTables }: DayProblem): BadNumber[] {
   return [
     figure('window.briefingMinutes', window.briefingMinutes),
     figure('window.cleanUpMinutes', window.cleanUpMinutes),
@@ -27,7 +27,7 @@ function figures({ window, kettles, canners, people, preparations, fillTables }:
       Object.entries(canner.capacity).map(([size, jars]) => figure(`canners.${canner.id}.capacity.${size}`, jars ?? 0)),
     ),
     ...people.map((person) => figure(`people.${person.id}.until`, person.until, person.from)),
-    ...preparations.flatMap((entry) => {
+    ...[...preparations, ...chilled].flatMap((entry) => {
       const at = `preparations.${entry.id}`
       return [
         figure(`${at}.jarsWanted`, entry.jarsWanted),
@@ -37,21 +37,26 @@ function figures({ window, kettles, canners, people, preparations, fillTables }:
         figure(`${at}.batchYield.high`, entry.batchYield.high, entry.batchYield.typical),
         figure(`${at}.batchLitres`, entry.batchLitres, 0.01),
         figure(`${at}.kettleMinutes`, entry.kettleMinutes),
-        figure(`${at}.filledToLoadedLimitMinutes`, entry.filledToLoadedLimitMinutes),
         figure(`${at}.cookedToFillingLimitMinutes`, entry.cookedToFillingLimitMinutes),
-        figure(`${at}.process.minutes`, entry.process.minutes, Math.max(1, entry.process.publishedMinutes)),
         ...(['prep', 'cook', 'fill', 'wash', 'label'] as const).flatMap((stage) => [
           figure(`${at}.${stage}.workMinutes`, entry[stage].workMinutes),
           figure(`${at}.${stage}.peopleMin`, entry[stage].peopleMin, 1),
           figure(`${at}.${stage}.peopleMax`, entry[stage].peopleMax, entry[stage].peopleMin),
         ]),
+      ]
+    }),
+    ...preparations.flatMap((entry) => {
+      const at = `preparations.${entry.id}`
+      return [
+        figure(`${at}.filledToLoadedLimitMinutes`, entry.filledToLoadedLimitMinutes),
+        figure(`${at}.process.minutes`, entry.process.minutes, Math.max(1, entry.process.publishedMinutes)),
         ...Object.entries(entry.cycle).map(([part, minutes]) => figure(`${at}.cycle.${part}`, minutes)),
       ]
     }),
   ]
 }
 
-function tooMany({ preparations }: DayProblem): BadNumber | null {
-  const over = preparations.find((entry) => jarsToPlan(entry) > entry.batchYield.typical * MOST_TESTED_BATCHES)
+function tooMany({ preparations, chilled = [] }: DayProblem): BadNumber | null {
+  const over = [...preparations, ...chilled].find((entry) => jarsToPlan(entry) > entry.batchYield.typical * MOST_TESTED_BATCHES)
   return over ? figure(`preparations.${over.id}.jarsWanted`, over.jarsWanted, 0) : null
 }

@@ -158,6 +158,8 @@ export type PlanPreparation = {
   readonly code: string
   readonly title: string
   readonly recipeId: string
+  /** How it is drawn; in older plans the library says it. */
+  readonly pattern?: 'plum' | 'dill' | 'tomato' | 'peach' | 'bean'
   readonly method: Method
   readonly pack: Pack
   readonly jarSize: JarSize
@@ -204,6 +206,35 @@ export type PlanPreparation = {
   /** The usual figures, where the plan was asked to run on slower ones so that it ends in time more surely. */
   readonly usualMinutes?: { readonly prep: number; readonly kettle: number; readonly comeUp: number }
 }
+
+/** What kettles, tables and hands do for a product, whatever becomes of its jars. */
+export type KettleWork = Pick<
+  PlanPreparation,
+  | 'id'
+  | 'code'
+  | 'title'
+  | 'recipeId'
+  | 'pattern'
+  | 'jarSize'
+  | 'jarsWanted'
+  | 'spare'
+  | 'batchYield'
+  | 'scaling'
+  | 'batchLitres'
+  | 'kettleUse'
+  | 'prepBefore'
+  | 'prep'
+  | 'cook'
+  | 'fill'
+  | 'wash'
+  | 'label'
+  | 'kettleMinutes'
+  | 'cookedToFillingLimitMinutes'
+  | 'leadSteps'
+  | 'allergens'
+  | 'jarTreatment'
+  | 'jarBoilMinutes'
+>
 
 /**
  * Another published way to put the same food up: in a pressure canner, or in other jars. Offered as a way out, never chosen by itself.
@@ -262,6 +293,8 @@ export type DayProblem = {
   readonly households: readonly PlanHousehold[]
   readonly minding: readonly Minding[]
   readonly preparations: readonly PlanPreparation[]
+  /** Products without a process: cooked and filled like every other; their jars go to the fridge or the freezer, and no canner takes them. */
+  readonly chilled?: readonly KettleWork[]
   /** Tasks fixed by hand; none when left out. */
   readonly locks?: readonly PlanLock[]
 }

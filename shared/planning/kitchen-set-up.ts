@@ -1,4 +1,4 @@
-import type { BurnerUse, DayProblem, PlanBurner, PlanCanner, PlanPreparation } from '@/shared/planning/day-problem'
+import type { BurnerUse, DayProblem, KettleWork, PlanBurner, PlanCanner } from '@/shared/planning/day-problem'
 import type { WorkingHours } from '@/shared/planning/day-calendar'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
@@ -27,7 +27,8 @@ export function burnerServes(burner: PlanBurner, use: BurnerUse, canner: PlanCan
 }
 
 /** The heat that a preparation's kettle asks for. */
-export const kettleHeat = (preparation: PlanPreparation): BurnerUse => (preparation.kettleUse === 'brine' ? 'brine' : 'kettle')
+export const kettleHeat = (preparation: Pick<KettleWork, 'kettleUse'>): BurnerUse =>
+  preparation.kettleUse === 'brine' ? 'brine' : 'kettle'
 
 /**
  * Puts the given canners on burners, the strongest first; canners that find none are left out.

@@ -1,5 +1,5 @@
 import type { NightBeforeStep } from '@/shared/planning/day-plan'
-import type { DayProblem, LeadStep, PlanHousehold, PlanPreparation } from '@/shared/planning/day-problem'
+import type { DayProblem, KettleWork, LeadStep, PlanHousehold } from '@/shared/planning/day-problem'
 
 /** Nobody starts a tub before this; a tub that would have to is started the evening before. 07:00 (common practice). */
 const MORNING = 7 * 60
@@ -21,7 +21,7 @@ export type UnownedStep = { readonly preparationId: string; readonly label: stri
  */
 export function planNightBefore(
   problem: DayProblem,
-  preparation: PlanPreparation,
+  preparation: KettleWork,
   batchIds: readonly string[],
   neededAt: number,
 ): readonly (NightBeforeStep | UnownedStep)[] {
@@ -40,7 +40,7 @@ function tubs(step: LeadStep, batchIds: readonly string[]): string[][] {
 
 function planTub(
   problem: DayProblem,
-  preparation: PlanPreparation,
+  preparation: KettleWork,
   step: LeadStep,
   batchIds: readonly string[],
   index: number,

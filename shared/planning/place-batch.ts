@@ -7,7 +7,7 @@ import {
   takePerson,
   type WorkingHours,
 } from '@/shared/planning/day-calendar'
-import type { BurnerUse, PlanBurner, PlanKettle, PlanPreparation, StageWork } from '@/shared/planning/day-problem'
+import type { BurnerUse, KettleWork, PlanBurner, PlanKettle, StageWork } from '@/shared/planning/day-problem'
 import type { PlanTaskKind } from '@/shared/planning/day-plan'
 import { burnerServes, kettleHeat } from '@/shared/planning/kitchen-set-up'
 import { isLockedThing, lockedPeople, locksOn, startsAsLocked } from '@/shared/planning/locks'
@@ -47,7 +47,7 @@ export type PlacedBatch = {
 export function placeBatch(
   context: PlacingContext,
   batch: SplitBatch,
-  preparation: PlanPreparation,
+  preparation: KettleWork,
   ends: readonly KitchenTime[],
 ): PlacedBatch | null {
   const mark = context.calendar.trail.length
@@ -64,7 +64,7 @@ export function placeBatch(
 export function* fillingsToTry(
   { underWay, keepsMinutes }: PlacingContext,
   { id }: SplitBatch,
-  { fill }: PlanPreparation,
+  { fill }: KettleWork,
   ends: readonly KitchenTime[],
 ): Generator<readonly [fillEnd: KitchenTime, team: number]> {
   const planned = keepsMinutes ? underWay?.asPlanned.slots.get(`fill/${id}`) : undefined
@@ -84,7 +84,7 @@ export function fillEnds(rule: FillRule, from: KitchenTime, to: KitchenTime): Ki
 function fillAndCook(
   context: PlacingContext,
   batch: SplitBatch,
-  preparation: PlanPreparation,
+  preparation: KettleWork,
   fillEnd: KitchenTime,
   team: number,
 ): PlacedBatch | null {
@@ -108,7 +108,7 @@ function fillAndCook(
 export function takeTableAndFillers(
   context: PlacingContext,
   { id }: SplitBatch,
-  preparation: PlanPreparation,
+  preparation: KettleWork,
   start: KitchenTime,
   end: KitchenTime,
   team: number,
@@ -127,7 +127,7 @@ type CookedBatch = Pick<PlacedBatch, 'kettle' | 'burner' | 'cookStart' | 'cookEn
 function cookAndPrepare(
   context: PlacingContext,
   batch: SplitBatch,
-  preparation: PlanPreparation,
+  preparation: KettleWork,
   cookEnd: KitchenTime,
   fillStart: KitchenTime,
   fillEnd: KitchenTime,
@@ -160,11 +160,10 @@ function cookAndPrepare(
 }
 
 /** What a cook is occupied with. */
-export const cookOccupation = (preparation: PlanPreparation): Occupation =>
-  preparation.cook.attention === 'watch' ? 'kettle-watch' : 'hands'
+export const cookOccupation = (preparation: KettleWork): Occupation => (preparation.cook.attention === 'watch' ? 'kettle-watch' : 'hands')
 
 /** Washes the jars of a batch so that they are hot at `doneBy`, or keeps the washing that has begun where they still will be. */
-export function washJars(context: PlacingContext, batch: SplitBatch, preparation: PlanPreparation, doneBy: KitchenTime): Booked | null {
+export function washJars(context: PlacingContext, batch: SplitBatch, preparation: KettleWork, doneBy: KitchenTime): Booked | null {
   const begun = context.underWay?.batches.get(batch.id)
   const washed = begun?.stage === 'prepared' ? begun.wash : begun?.placed.wash
   const notBefore = doneBy - WASHED_JARS_STAY_HOT_MINUTES
@@ -172,7 +171,8 @@ export function washJars(context: PlacingContext, batch: SplitBatch, preparation
   return bookEarlier(context, 'wash', preparation.wash, preparation, batch, doneBy, notBefore)
 }
 
-function prepare(context: PlacingContext, batch: SplitBatch, preparation: PlanPreparation, doneBy: KitchenTime): Booked | null {
+/** Prepares the produce of a batch by `doneBy`, or keeps the preparing that has begun where it is over by then. */
+export function prepare(context: PlacingContext, batch: SplitBatch, preparation: KettleWork, doneBy: KitchenTime): Booked | null {
   const begun = context.underWay?.batches.get(batch.id)
   if (begun?.stage === 'prepared' && begun.prep) return begun.prep.end <= doneBy ? begun.prep : null
   const here = Math.max(context.problem.window.peopleArriveAt, context.underWay?.produceAt.get(preparation.id) ?? 0)
@@ -192,7 +192,7 @@ function freeTable(context: PlacingContext, start: KitchenTime, end: KitchenTime
   return -1
 }
 
-function takePot(context: PlacingContext, batch: SplitBatch, preparation: PlanPreparation, start: KitchenTime, end: KitchenTime) {
+function takePot(context: PlacingContext, batch: SplitBatch, preparation: KettleWork, start: KitchenTime, end: KitchenTime) {
   const { calendar, problem, setUp } = context
   const litres = preparation.batchLitres * batch.multiple
   const locks = locksOn(problem, batch.id, 'cook')
@@ -233,7 +233,7 @@ function circuitCarries(context: PlacingContext, burner: PlanBurner, start: Kitc
 
 function takeJarPot(
   context: PlacingContext,
-  preparation: PlanPreparation,
+  preparation: KettleWork,
   fillStart: KitchenTime,
   fillEnd: KitchenTime,
 ): PlacedBatch['jarPot'] | 'none' {
@@ -254,7 +254,7 @@ function bookEarlier(
   context: PlacingContext,
   kind: 'prep' | 'wash',
   work: StageWork,
-  preparation: PlanPreparation,
+  preparation: KettleWork,
   { id, multiple }: SplitBatch,
   doneBy: KitchenTime,
   notBefore: KitchenTime,
@@ -305,7 +305,7 @@ export function pickTeam(
   context: PlacingContext,
   kind: PlanTaskKind,
   work: StageWork,
-  preparation: PlanPreparation,
+  preparation: KettleWork,
   occupation: Occupation,
   start: KitchenTime,
   end: KitchenTime,
@@ -331,7 +331,7 @@ export function pickTeam(
   return chosen.map(({ id }) => id)
 }
 
-function ablePeople(context: PlacingContext, kind: PlanTaskKind, work: StageWork, preparation: PlanPreparation): readonly WorkingHours[] {
+function ablePeople(context: PlacingContext, kind: PlanTaskKind, work: StageWork, preparation: KettleWork): readonly WorkingHours[] {
   const ofPreparation = context.able.get(preparation) ?? new Map<PlanTaskKind, readonly WorkingHours[]>()
   const known = ofPreparation.get(kind)
   if (known) return known

@@ -1,6 +1,6 @@
 import type { DayCalendar, WorkingHours } from '@/shared/planning/day-calendar'
 import type { PlanTaskKind } from '@/shared/planning/day-plan'
-import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
+import type { DayProblem, KettleWork } from '@/shared/planning/day-problem'
 import type { KitchenSetUp } from '@/shared/planning/kitchen-set-up'
 import type { SplitJob } from '@/shared/planning/split-demand'
 import type { Span, UnderWay } from '@/shared/planning/under-way'
@@ -49,7 +49,7 @@ export type PlacingContext = {
   /** Fillings that may still be tried; the search stops at 0, so that a hopeless day is refused in time. */
   readonly effort: Effort
   /** Who may do what, found once, by preparation and stage. */
-  readonly able: Map<PlanPreparation, Map<PlanTaskKind, readonly WorkingHours[]>>
+  readonly able: Map<KettleWork, Map<PlanTaskKind, readonly WorkingHours[]>>
   /** Canner minutes taken ahead of their turn, by a lock or an outage: loads may still be placed before them. */
   readonly reserved: Map<string, Span[]>
   /** What has begun by now; null when the day is planned before it begins. */

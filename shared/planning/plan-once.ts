@@ -1,3 +1,4 @@
+import { addChilled } from '@/shared/planning/add-chilled'
 import { assemblePlan } from '@/shared/planning/assemble-plan'
 import type { DayPlan, PlanRefusal } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanCanner } from '@/shared/planning/day-problem'
@@ -20,7 +21,7 @@ export type PlainRefusal = Omit<PlanRefusal, 'waysOut'>
 
 /**
  * Plans a session: splits the demand, then times every load, kettle, table, burner and person so that the last canner is empty as early
- * as can be found, or says which limit stops it.
+ * as can be found, books what goes into no canner around that, or says which limit stops it.
  *
  * The same problem always gives the same plan. `fillingsPerJob` bounds the search; the fewer canners are in use, the less is spent on it. Refusals carry no ways out: `planDay` finds them.
  *
@@ -38,17 +39,23 @@ export function planOnce(problem: DayProblem, fillingsPerJob = FILLINGS_TRIED_PE
   const followed = watch && {
     seed: watch.seed,
     goOn: watch.goOn,
-    better: (found: Timetable) => watch.better(assemblePlan(problem, found, bound)),
+    better(found: Timetable) {
+      const whole = addChilled(problem, assemblePlan(problem, found, bound))
+      if (whole.ok) watch.better(whole.value)
+    },
   }
   let left = fillingsPerJob * jobs.length * 2
-  for (const canners of cannerSets(problem)) {
+  let unchilled: PlainRefusal | null = null
+  for (const canners of jobs.length > 0 ? cannerSets(problem) : [[]]) {
     const effort: Effort = { left: Math.ceil(left / 2) }
     const effortInTime = effort.left * TIMES_BEFORE_REFUSAL
     const best = searchOrders({ problem, jobs, canners, blocked, effort, effortInTime, watch: followed }, bound)
-    if (best) return ok(assemblePlan(problem, best, bound))
+    const whole = best && addChilled(problem, assemblePlan(problem, best, bound))
+    if (whole?.ok) return whole
+    unchilled ??= whole?.problem ?? null
     left -= Math.ceil(left / 2)
   }
-  return refuse(blockedRefusal(problem, split.value, blocked))
+  return refuse(unchilled ?? blockedRefusal(problem, split.value, blocked))
 }
 
 /** All usable canners first; then fewer, because a canner may be better left cold than take the last burner of the kettles. */

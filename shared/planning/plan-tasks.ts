@@ -1,5 +1,5 @@
 import type { PlannedLoad, PlannedTask, PlanTaskKind } from '@/shared/planning/day-plan'
-import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
+import type { DayProblem, KettleWork } from '@/shared/planning/day-problem'
 import type { PlacedBatch } from '@/shared/planning/place-batch'
 import type { Timetable } from '@/shared/planning/search-orders'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
@@ -46,7 +46,7 @@ export function preheatings(timetable: Timetable): PlannedTask[] {
 }
 
 /** Prep, jar washing, jar boiling in a pot, cooking, holding hot, filling. */
-export function batchTasks(preparation: PlanPreparation, placed: PlacedBatch): PlannedTask[] {
+export function batchTasks(preparation: Pick<KettleWork, 'cook'>, placed: PlacedBatch): PlannedTask[] {
   const { batch, prep, cook, wash, fill, kettle, burner, cookStart, cookEnd, fillStart, fillEnd, jarPot, tableIndex } = placed
   const of = batch.id
   const batchId = batch.id

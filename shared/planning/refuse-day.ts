@@ -32,7 +32,7 @@ export function refusalBeforePlanning(problem: DayProblem): PlainRefusal | null 
   }
   const split = splitDemand(problem)
   if (!split.ok) return refusal(split.problem.limit, split.problem.needed, split.problem.available)
-  return countedRefusal(problem, split.value, wanted)
+  return wanted.length > 0 ? countedRefusal(problem, split.value, wanted) : null
 }
 
 /** Names the limit that most often stopped the timetables that were tried; ties go by the order of the causes. */

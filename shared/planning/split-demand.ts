@@ -1,4 +1,4 @@
-import type { DayProblem, PlanCanner, PlanKettle, PlanPreparation } from '@/shared/planning/day-problem'
+import type { DayProblem, KettleWork, PlanCanner, PlanKettle, PlanPreparation } from '@/shared/planning/day-problem'
 import type { JarRange, PlanLimit } from '@/shared/planning/day-plan'
 import { ok, type Result, refuse } from '@/shared/result/result'
 
@@ -25,7 +25,7 @@ export type Split = { readonly jobs: readonly SplitJob[] }
 export type SplitProblem = { readonly limit: PlanLimit; readonly needed: number; readonly available: number }
 
 /** Jars to plan for: those wanted and the spare, rounded up to whole jars. */
-export function jarsToPlan(preparation: PlanPreparation): number {
+export function jarsToPlan(preparation: Pick<KettleWork, 'spare' | 'jarsWanted'>): number {
   const { spare, jarsWanted } = preparation
   return jarsWanted + (spare.kind === 'jars' ? spare.jars : Math.ceil(jarsWanted * spare.share - 1e-9))
 }
@@ -53,7 +53,7 @@ export function splitDemand(problem: DayProblem): Result<Split, SplitProblem> {
 }
 
 /** Kettles that may cook this preparation, whatever their volume. */
-export const kettlesFor = (problem: DayProblem, preparation: PlanPreparation): readonly PlanKettle[] =>
+export const kettlesFor = (problem: DayProblem, preparation: Pick<KettleWork, 'kettleUse'>): readonly PlanKettle[] =>
   problem.kettles.filter((kettle) => kettle.use === 'any' || kettle.use === preparation.kettleUse)
 
 /** May this preparation go into that canner, apart from how many jars it holds? */
@@ -67,16 +67,21 @@ export const cannersFor = (problem: DayProblem, preparation: PlanPreparation, ja
   )
 
 function splitPreparation(problem: DayProblem, preparation: PlanPreparation): Result<SplitJob[], SplitProblem> {
-  const litres = Math.max(0, ...kettlesFor(problem, preparation).map((kettle) => kettle.litres))
-  if (litres < preparation.batchLitres) {
-    const limit: PlanLimit = { kind: 'kettle-too-small', preparationId: preparation.id }
-    return refuse({ limit, needed: preparation.batchLitres, available: litres })
-  }
+  const batches = splitIntoBatches(problem, preparation)
+  if (!batches.ok) return batches
   const capacities = loadSizes(problem, preparation)
   if (!capacities.ok) return capacities
-  const most = preparation.scaling === 'whole-batches-only' ? 1 : wholeMultiple(litres, preparation.batchLitres)
-  const batches = kettleBatches(preparation, most)
-  return ok(gatherLoads(preparation, batches, capacities.value))
+  return ok(gatherLoads(preparation, batches.value, capacities.value))
+}
+
+/** The kettle batches that give the jars wanted and the spare, the largest first; refused when no kettle holds one tested batch. */
+export function splitIntoBatches(problem: DayProblem, work: KettleWork): Result<SplitBatch[], SplitProblem> {
+  const litres = Math.max(0, ...kettlesFor(problem, work).map((kettle) => kettle.litres))
+  if (litres < work.batchLitres) {
+    const limit: PlanLimit = { kind: 'kettle-too-small', preparationId: work.id }
+    return refuse({ limit, needed: work.batchLitres, available: litres })
+  }
+  return ok(kettleBatches(work, work.scaling === 'whole-batches-only' ? 1 : wholeMultiple(litres, work.batchLitres)))
 }
 
 const wholeMultiple = (litres: number, batchLitres: number) => Math.max(1, Math.floor(litres / batchLitres + 1e-9))
@@ -96,7 +101,7 @@ function loadSizes(problem: DayProblem, preparation: PlanPreparation): Result<nu
   return refuse({ limit, needed: 1, available: 0 })
 }
 
-function kettleBatches(preparation: PlanPreparation, mostMultiple: number): SplitBatch[] {
+function kettleBatches(preparation: KettleWork, mostMultiple: number): SplitBatch[] {
   const tested = Math.ceil(jarsToPlan(preparation) / preparation.batchYield.typical - 1e-9)
   const kettlefuls = Math.ceil(tested / mostMultiple)
   return Array.from({ length: kettlefuls }, (_, index) => {

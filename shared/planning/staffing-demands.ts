@@ -1,5 +1,6 @@
 import type { DayPlan, PlannedTask, PlanTaskKind } from '@/shared/planning/day-plan'
-import type { DayProblem, PlanPerson, PlanPreparation, StageWork } from '@/shared/planning/day-problem'
+import type { DayProblem, PlanPerson, KettleWork, StageWork } from '@/shared/planning/day-problem'
+import { kettleWorkOf } from '@/shared/planning/kettle-works'
 import { mayDo } from '@/shared/planning/who-may'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
@@ -66,7 +67,7 @@ function taskDemand(problem: DayProblem, plan: DayPlan, task: PlannedTask): Staf
 function demandOf(
   problem: DayProblem,
   task: PlannedTask,
-  preparation: PlanPreparation | null,
+  preparation: KettleWork | null,
   work: StageWork | null,
   name: string = task.kind,
 ): StaffDemand {
@@ -104,7 +105,7 @@ function unplannedWork(problem: DayProblem, plan: DayPlan): StaffDemand[] {
   return plan.shortages.flatMap((shortage) => {
     if (shortage.kind !== 'hands' || shortage.batchId === null) return []
     const batch = plan.batches.find(({ id }) => id === shortage.batchId)
-    const preparation = problem.preparations.find(({ id }) => id === batch?.preparationId)
+    const preparation = kettleWorkOf(problem, batch?.preparationId)
     if (!batch || !preparation || shortage.stage === 'clean-up') return []
     const { stage } = shortage
     const { skills } = preparation[stage]
@@ -118,8 +119,8 @@ function unplannedWork(problem: DayProblem, plan: DayPlan): StaffDemand[] {
   })
 }
 
-function preparationOf(problem: DayProblem, plan: DayPlan, { batchId, loadId }: PlannedTask): PlanPreparation | null {
+function preparationOf(problem: DayProblem, plan: DayPlan, { batchId, loadId }: PlannedTask): KettleWork | null {
   const id =
     plan.batches.find((batch) => batch.id === batchId)?.preparationId ?? plan.loads.find((load) => load.id === loadId)?.preparationId
-  return problem.preparations.find((entry) => entry.id === id) ?? null
+  return kettleWorkOf(problem, id) ?? null
 }

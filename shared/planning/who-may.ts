@@ -1,4 +1,4 @@
-import type { PlanPerson, PlanPreparation } from '@/shared/planning/day-problem'
+import type { KettleWork, PlanPerson } from '@/shared/planning/day-problem'
 import type { PlanTaskKind } from '@/shared/planning/day-plan'
 
 const AT_A_SEAT: ReadonlySet<PlanTaskKind> = new Set(['prep', 'wash', 'label', 'brief'])
@@ -13,7 +13,7 @@ const SAFE_FOR_MINORS: ReadonlySet<PlanTaskKind> = new Set(['wash', 'label', 'br
  *
  * @param skills - any one of them is enough; none asked for means anybody
  */
-export function mayDo(person: PlanPerson, kind: PlanTaskKind, skills: readonly string[], preparation: PlanPreparation | null): boolean {
+export function mayDo(person: PlanPerson, kind: PlanTaskKind, skills: readonly string[], preparation: KettleWork | null): boolean {
   if (person.ageClass !== 'adult' && !SAFE_FOR_MINORS.has(kind)) return false
   if (person.limits.includes('seated') && !AT_A_SEAT.has(kind)) return false
   if (person.limits.includes('no-lifting') && (kind === 'load' || kind === 'unload')) return false
@@ -21,5 +21,5 @@ export function mayDo(person: PlanPerson, kind: PlanTaskKind, skills: readonly s
   return skills.length === 0 || skills.some((skill) => person.skills.includes(skill))
 }
 
-const isAllergic = (person: PlanPerson, preparation: PlanPreparation) =>
+const isAllergic = (person: PlanPerson, preparation: KettleWork) =>
   preparation.allergens.some((allergen) => person.allergies.includes(allergen))

@@ -1,6 +1,7 @@
 import { cannerName } from '@/shared/kitchen/methods'
 import { jarName } from '@/shared/kitchen/jar-sizes'
 import type { BindingReason, DayPlan, PlanLimit, PlanRefusal, PlanShortage, PlanTaskKind, WayOut } from '@/shared/planning/day-plan'
+import { kettleWorkOf } from '@/shared/planning/kettle-works'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { formatClock } from '@/shared/time/kitchen-time'
 import type { Refusal } from '@/shared/wording/refusal'
@@ -23,7 +24,7 @@ export function sayCannerMinutes(plan: DayPlan): string {
 
 /** "48 half-pints of jam…": how many jars one preparation is planned to give, with its range. */
 export function sayYield(problem: DayProblem, plan: DayPlan, preparationId: string): string {
-  const preparation = problem.preparations.find((entry) => entry.id === preparationId)
+  const preparation = kettleWorkOf(problem, preparationId)
   const batches = plan.batches.filter((batch) => batch.preparationId === preparationId)
   const sum = (part: 'low' | 'high') => batches.reduce((total, batch) => total + batch.jars[part], 0)
   const [low, high] = [sum('low'), sum('high')]
@@ -198,10 +199,10 @@ export function sayShortage(problem: DayProblem, shortage: PlanShortage): string
   }
 }
 
-const titleOf = (problem: DayProblem, id: string) => problem.preparations.find((entry) => entry.id === id)?.title ?? 'this recipe'
+const titleOf = (problem: DayProblem, id: string) => kettleWorkOf(problem, id)?.title ?? 'this recipe'
 
 function jarsOf(problem: DayProblem, id: string, count: number): string {
-  const preparation = problem.preparations.find((entry) => entry.id === id)
+  const preparation = kettleWorkOf(problem, id)
   return preparation ? jarName(preparation.jarSize, count) : 'jars'
 }
 

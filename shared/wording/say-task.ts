@@ -1,4 +1,5 @@
 import { headspaceOf } from '@/shared/day/headspace-of'
+import { kettleWorkOf } from '@/shared/planning/kettle-works'
 import { productName, productNoun } from '@/shared/day/product-name'
 import { type JarSize, jarName } from '@/shared/kitchen/jar-sizes'
 import type { DayPlan, PlannedTask, PlanTaskKind } from '@/shared/planning/day-plan'
@@ -21,6 +22,8 @@ export interface TaskFacts {
   readonly restMinutes: number
   /** "½ in (13 mm)", or null when no table holds it. */
   readonly headspace: string | null
+  /** No process: the jars go to the fridge or the freezer. */
+  readonly isChilled: boolean
   readonly jarBoilMinutes: number
 }
 
@@ -42,18 +45,20 @@ export function taskFacts(problem: DayProblem, plan: DayPlan, task: PlannedTask)
   const batchIds = load?.batchParts.map(({ batchId }) => batchId) ?? (task.batchId === null ? [] : [task.batchId])
   const batches = plan.batches.filter(({ id }) => batchIds.includes(id))
   const preparation = problem.preparations.find(({ id }) => id === (load ?? batches[0])?.preparationId)
+  const work = preparation ?? kettleWorkOf(problem, batches[0]?.preparationId)
   const inches = preparation ? headspaceOf(preparation) : null
   const jars = load ? load.batchParts.map((part) => part.jars.typical) : batches.map((batch) => batch.jars.typical)
   return {
     codes: batches.map(({ code }) => code).join(' and '),
-    product: preparation ? productName(preparation.title) : '',
-    noun: preparation ? productNoun(preparation.title) : '',
+    product: work ? productName(work.title) : '',
+    noun: work ? productNoun(work.title) : '',
     jars: jars.reduce((sum, count) => sum + count, 0),
-    jarSize: preparation?.jarSize ?? 'pint',
+    jarSize: work?.jarSize ?? 'pint',
     minutes: load?.processMinutes ?? 0,
     psi: load?.psi ?? null,
     isPressure: preparation?.method === 'pressure',
     headspace: inches === null ? null : sayHeadspace(inches),
+    isChilled: work !== undefined && preparation === undefined,
     restMinutes: preparation?.cycle.restMinutes ?? 0,
     jarBoilMinutes: preparation?.jarBoilMinutes ?? 0,
   }
@@ -71,7 +76,10 @@ const ENGLISH: Sentences = {
   'jar-heat': (facts) => `Boil the ${counted(facts)} for ${facts.codes}, ${facts.jarBoilMinutes} min.`,
   cook: ({ codes, noun }) => `Cook ${codes} (${noun}).`,
   hold: ({ codes }) => `Keep ${codes} hot until it is filled.`,
-  fill: (facts) => `Fill ${counted(facts)} of ${facts.codes}. Leave ${facts.headspace ?? 'the headspace of the recipe'}.`,
+  fill: (facts) =>
+    facts.isChilled
+      ? `Fill ${counted(facts)} of ${facts.codes}, then into the fridge or freezer: no canner.`
+      : `Fill ${counted(facts)} of ${facts.codes}. Leave ${facts.headspace ?? 'the headspace of the recipe'}.`,
   load: (facts) => `Load ${counted(facts)} of ${facts.codes}.`,
   'come-up': ({ isPressure }) => (isPressure ? 'Vent in full, close, bring to pressure.' : 'Start the clock only at a full boil.'),
   process: ({ minutes, psi }) =>

@@ -3,6 +3,7 @@ import { defineCommand } from '@/lib/commands/command'
 import { daySize, MOST_BATCHES, MOST_JOBS_AT_ONCE } from '@/shared/day/day-size'
 import { PlanTheDay } from '@/shared/forms/day'
 import { refusalBeforePlanning } from '@/shared/planning/refuse-day'
+import { kettleWorks } from '@/shared/planning/kettle-works'
 import { ok, refuse } from '@/shared/result/result'
 import { notFound, notNow, type Refusal } from '@/shared/wording/refusal'
 import { sayPlanRefusal } from '@/shared/wording/say-plan'
@@ -35,7 +36,7 @@ export const planDay = defineCommand({
     const read = await problemToPlan(tx, groupId, dayId, change)
     if (!read.ok) return read
     const problem = read.value
-    if (problem.preparations.every((each) => each.jarsWanted + (each.spare.kind === 'jars' ? each.spare.jars : 0) === 0))
+    if (kettleWorks(problem).every((each) => each.jarsWanted + (each.spare.kind === 'jars' ? each.spare.jars : 0) === 0))
       return refuse(NOTHING_ASKED)
     const size = daySize(problem)
     if (size.batches > MOST_BATCHES) return refuse(tooManyBatches(size.batches))

@@ -1,12 +1,13 @@
 import type { ReactNode } from 'react'
 import type { DayOutlook } from '@/lib/queries/day-outlook'
 import { productNoun } from '@/shared/day/product-name'
+import { kettleWorks } from '@/shared/planning/kettle-works'
 import { jarName } from '@/shared/kitchen/jar-sizes'
 import type { DayPlan } from '@/shared/planning/day-plan'
 
 /** "Asked for: 48 half-pints of jam, 32 pints of pickles. Likely to seal: 42 to 48 and 28 to 36." */
 export function sayAskedFor({ problem, outcome, isOfOffer }: DayOutlook): ReactNode {
-  const wanted = problem.preparations.filter(({ jarsWanted }) => jarsWanted > 0)
+  const wanted = kettleWorks(problem).filter(({ jarsWanted }) => jarsWanted > 0)
   return (
     <>
       {isOfOffer ? 'On offer: ' : 'Asked for: '}

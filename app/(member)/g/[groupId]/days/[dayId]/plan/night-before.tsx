@@ -1,5 +1,6 @@
 import { Sheet } from '@/app/_ui/sheet'
 import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
+import { kettleWorkOf } from '@/shared/planning/kettle-works'
 import type { Planned } from '../plan-drawing'
 
 /** What must be done before the day, with the household that does it. */
@@ -12,7 +13,7 @@ export function NightBefore({ problem, plan }: Planned) {
         {plan.nightBefore.map((step) => {
           const household = problem.households.find(({ id }) => id === step.householdId)?.name ?? 'A household'
           const codes = plan.batches.filter(({ id }) => step.batchIds.includes(id)).map(({ code }) => code)
-          const title = problem.preparations.find(({ id }) => id === step.preparationId)?.title
+          const title = kettleWorkOf(problem, step.preparationId)?.title
           return (
             <li key={`${step.householdId} ${codes.join()}`}>
               <b>{household}</b>: {step.label.toLowerCase()} for {codes.join(' and ')} ({title}), {step.hours} h. Start {when(step.startAt)}

@@ -5,6 +5,7 @@ import { type DueTask, dueTasks } from '@/shared/planning/now-next-after'
 import type { WallChart } from '@/shared/planning/wall-chart'
 import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
 import { sayAct, sayCalled } from '@/shared/wording/say-act'
+import { kettleWorks } from '@/shared/planning/kettle-works'
 import type { Planned } from '../plan-drawing'
 
 /** "Finish 21:31, 4 min to spare." */
@@ -18,7 +19,7 @@ export function wallLead(problem: DayProblem, plan: DayPlan, { lateMinutes, crit
   const late = lateMinutes > 0 ? `${lateMinutes} min late. ` : ''
   const canner = problem.canners.find(({ id }) => id === criticalChain.at(-1)?.rowId)?.label
   const decides = canner ? `${canner} decides the finish: keep it moving. ` : ''
-  const contains = problem.preparations
+  const contains = kettleWorks(problem)
     .filter(({ id, allergens }) => allergens.length > 0 && plan.batches.some((batch) => batch.preparationId === id))
     .map(({ code, allergens }) => `${code} contains ${allergens.join(', ')}: check who works here. `)
   return `${late}${decides}${contains.join('')}`.trim()
