@@ -66,8 +66,17 @@ export function assembleReplan(before: DayPlan, stand: StandOfDay, timetable: Ti
 function begunPlaced({ begun }: BegunBatch): PlacedBatch | null {
   if (!begun || begun.stage === 'prepared') return null
   if (begun.stage === 'filled') return begun.placed
-  const { cookEnd } = begun.placed
-  return { ...begun.placed, fillStart: cookEnd, fillEnd: cookEnd, tableIndex: 0, fill: { start: cookEnd, end: cookEnd, peopleIds: [] } }
+  const { cookStart, cookEnd } = begun.placed
+  const nothing = { start: cookStart, end: cookStart, peopleIds: [] }
+  return {
+    ...begun.placed,
+    prep: begun.prep ?? nothing,
+    wash: begun.wash ?? nothing,
+    fillStart: cookEnd,
+    fillEnd: cookEnd,
+    tableIndex: 0,
+    fill: { start: cookEnd, end: cookEnd, peopleIds: [] },
+  }
 }
 
 function loadsOf({ problem, underWay }: StandOfDay, placed: PlacedJob, codes: readonly string[]): PlannedLoad[] {
@@ -103,13 +112,15 @@ function workOf(before: DayPlan, { batch, preparation, begun }: BegunBatch, plac
   const tasks = batchTasks(preparation, placed).filter(({ kind }) => isFilled || kind !== 'fill')
   const washed = before.tasks.find(({ id }) => id === `wash/${batch.id}`)
   const isAgain = begun !== null && washed !== undefined && washed.start < placed.wash.start && tasks.some(({ id }) => id === washed.id)
-  return isAgain && begun.stage === 'prepared' && begun.wash ? [...tasks, { ...washed, id: `${washed.id}/before` }] : tasks
+  return isAgain && begun.stage !== 'filled' && begun.wash ? [...tasks, { ...washed, id: `${washed.id}/before` }] : tasks
 }
 
 /** A task that changes hands is two: each person's own part. */
 function handedOver(tasks: readonly PlannedTask[], handOvers: readonly HandOver[]): PlannedTask[] {
   return tasks.flatMap((task) => {
-    const over = handOvers.find(({ loadId, from }) => loadId !== null && loadId === task.loadId && task.peopleIds.includes(from))
+    const over = handOvers.find(
+      ({ loadId, from }) => loadId !== null && loadId === task.loadId && task.peopleIds.includes(from) && task.attention === 'watch',
+    )
     if (!over || over.to === null || task.end <= over.at) return [task]
     const changed = { ...task, peopleIds: task.peopleIds.map((id) => (id === over.from ? (over.to ?? id) : id)) }
     if (task.start >= over.at) return [changed]
@@ -120,14 +131,17 @@ function handedOver(tasks: readonly PlannedTask[], handOvers: readonly HandOver[
   })
 }
 
+/** Briefings that were held, and those still to come, each with the people who are there. */
 function briefsAgain(before: DayPlan, { problem, underWay }: StandOfDay): PlannedTask[] {
   const begun = before.tasks.filter(({ kind, start }) => kind === 'brief' && start < underWay.now)
   const toCome = briefings(problem).filter(({ start }) => start >= underWay.now)
-  const isThere = (id: string) => problem.people.some((person) => person.id === id && person.until > underWay.now)
-  return [
-    ...begun,
-    ...toCome.map((task) => ({ ...task, peopleIds: task.peopleIds.filter(isThere) })).filter(({ peopleIds }) => peopleIds.length > 0),
-  ]
+  const isThere = (id: string, task: PlannedTask) =>
+    problem.people.some(
+      (person) => person.id === id && person.from <= task.start && (task.start < underWay.now || person.until >= task.end),
+    )
+  return [...begun, ...toCome]
+    .map((task) => ({ ...task, peopleIds: task.peopleIds.filter((id) => isThere(id, task)) }))
+    .filter(({ peopleIds }) => peopleIds.length > 0)
 }
 
 /** Water that heats already, and canners that have to be heated before their first load from now. */

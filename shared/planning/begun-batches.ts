@@ -48,19 +48,19 @@ function begunOf(
     return { start: task.start, end: task.end, peopleIds: task.end > soFar.now ? staying(problem, task) : task.peopleIds }
   }
   const boiling = boilingJars(plan, soFar, batch, preparation)
+  const [prep, wash] = [booked('prep'), booked('wash')]
   if (!fact || fact.state === 'planned' || fact.startedAt === null) {
-    const [prep, wash] = [booked('prep'), booked('wash')]
     return prep || wash || boiling ? { stage: 'prepared', prep, wash: stillHot(wash, soFar.now), boiling } : null
   }
   if (fact.state === 'abandoned') return null
   const placed = inKettle(problem, soFar, batch, fact, preparation, tasks)
   if (!placed) return null
   const filling = fillingOf(soFar, preparation, batch, fact, placed, tasks.get('fill') ?? null)
-  if (!filling) return { stage: 'cooking', placed, boiling }
+  if (!filling) return { stage: 'cooking', placed, prep, wash: stillHot(wash, soFar.now), boiling }
   const since = fact.waiting?.since ?? filling.fillEnd
   return {
     stage: 'filled',
-    placed: { ...placed, ...filling },
+    placed: { ...placed, ...filling, ...doneBefore(placed.cookStart, tasks) },
     loadBy: fact.waiting?.loadBy ?? since + preparation.filledToLoadedLimitMinutes,
   }
 }
@@ -95,10 +95,6 @@ function inKettle(
   // A filling that is noted ends the cooking; until then a kettle that is overdue cooks on.
   const filled = fact.fillStartedAt ?? fact.filledAt
   const cookEnd = filled === null ? Math.max(done, soFar.now) : Math.max(cookStart, Math.min(done, filled))
-  const at = (kind: 'prep' | 'wash'): Booked => {
-    const task = tasks.get(kind)
-    return task ? { start: task.start, end: task.end, peopleIds: task.peopleIds } : { start: cookStart, end: cookStart, peopleIds: [] }
-  }
   const jarHeat = tasks.get('jar-heat')
   const pot = problem.kettles.find(({ id }) => id === jarHeat?.kettleId)
   const ring = problem.burners.find(({ id }) => id === jarHeat?.burnerId)
@@ -106,10 +102,17 @@ function inKettle(
     batch: { id: batch.id, preparationId: batch.preparationId, multiple: batch.multiple, jars: jarsOf(batch, fact) },
     ...{ kettle, burner, cookStart, cookEnd },
     cook: { start: cookStart, end: cookEnd, peopleIds: cook.peopleIds },
-    prep: at('prep'),
-    wash: at('wash'),
     jarPot: jarHeat && pot && ring ? { kettle: pot, burner: ring, start: Math.min(jarHeat.start, cookEnd) } : null,
   }
+}
+
+/** A batch that is filled was prepared and its jars were washed, as far as anybody knows when it was planned. */
+function doneBefore(cookStart: KitchenTime, tasks: ReadonlyMap<string, PlannedTask>): Pick<PlacedBatch, 'prep' | 'wash'> {
+  const at = (kind: 'prep' | 'wash'): Booked => {
+    const task = tasks.get(kind)
+    return task ? { start: task.start, end: task.end, peopleIds: task.peopleIds } : { start: cookStart, end: cookStart, peopleIds: [] }
+  }
+  return { prep: at('prep'), wash: at('wash') }
 }
 
 const jarsOf = (batch: PlannedBatch, { jarsFilled }: BatchSoFar) =>

@@ -165,16 +165,17 @@ export const cookOccupation = (preparation: KettleWork): Occupation => (preparat
 /** Washes the jars of a batch so that they are hot at `doneBy`, or keeps the washing that has begun where they still will be. */
 export function washJars(context: PlacingContext, batch: SplitBatch, preparation: KettleWork, doneBy: KitchenTime): Booked | null {
   const begun = context.underWay?.batches.get(batch.id)
-  const washed = begun?.stage === 'prepared' ? begun.wash : begun?.placed.wash
+  const washed = begun && begun.stage !== 'filled' ? begun.wash : null
   const notBefore = doneBy - WASHED_JARS_STAY_HOT_MINUTES
   if (washed && washed.end <= doneBy && washed.end >= notBefore) return washed
   return bookEarlier(context, 'wash', preparation.wash, preparation, batch, doneBy, notBefore)
 }
 
 /** Prepares the produce of a batch by `doneBy`, or keeps the preparing that has begun where it is over by then. */
+export /** Prepares the produce of a batch by `doneBy`, or keeps the preparing that has begun where it is over by then. */
 export function prepare(context: PlacingContext, batch: SplitBatch, preparation: KettleWork, doneBy: KitchenTime): Booked | null {
   const begun = context.underWay?.batches.get(batch.id)
-  if (begun?.stage === 'prepared' && begun.prep) return begun.prep.end <= doneBy ? begun.prep : null
+  if (begun && begun.stage !== 'filled' && begun.prep) return begun.prep.end <= doneBy ? begun.prep : null
   const here = Math.max(context.problem.window.peopleArriveAt, context.underWay?.produceAt.get(preparation.id) ?? 0)
   return bookEarlier(context, 'prep', preparation.prep, preparation, batch, doneBy, here)
 }

@@ -1,6 +1,14 @@
 import { isEquipmentFree, isPersonFree, rewind, takeEquipment, takePerson } from '@/shared/planning/day-calendar'
 import type { PlanPreparation } from '@/shared/planning/day-problem'
-import { cookOccupation, fillingsToTry, minutesFor, type PlacedBatch, takeTableAndFillers, washJars } from '@/shared/planning/place-batch'
+import {
+  cookOccupation,
+  fillingsToTry,
+  minutesFor,
+  type PlacedBatch,
+  prepare,
+  takeTableAndFillers,
+  washJars,
+} from '@/shared/planning/place-batch'
 import { count, type PlacingContext } from '@/shared/planning/placing-context'
 import type { SplitBatch, SplitJob } from '@/shared/planning/split-demand'
 import type { BatchUnderWay, BoilingJars } from '@/shared/planning/under-way'
@@ -53,7 +61,7 @@ function fillFromKettle(
   context: PlacingContext,
   batch: SplitBatch,
   preparation: PlanPreparation,
-  { placed }: Cooking,
+  { placed, prep: prepared }: Cooking,
   fillEnd: KitchenTime,
   team: number,
 ): PlacedBatch | null {
@@ -80,5 +88,10 @@ function fillFromKettle(
   if (!filling) return null
   const wash = washJars(context, batch, preparation, jarPot ? Math.min(jarPot.start, fillStart) : fillStart)
   if (!wash) return count(context.blocked, 'wash')
-  return { ...placed, ...filling, batch, fillStart, fillEnd, wash, cook: { ...cook, end: fillStart } }
+  // What goes into the kettle was prepared before it; what is packed raw beside it may still be to come.
+  const isPrepared = prepared === null && preparation.prepBefore === 'cook'
+  const { cookStart } = placed
+  const prep = isPrepared ? { start: cookStart, end: cookStart, peopleIds: [] } : prepare(context, batch, preparation, fillStart)
+  if (!prep) return count(context.blocked, 'prep')
+  return { ...placed, ...filling, batch, fillStart, fillEnd, wash, prep, cook: { ...cook, end: fillStart } }
 }

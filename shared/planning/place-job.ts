@@ -73,14 +73,12 @@ export function placeJob(
   if (mostIdleMinutes < 0) return count(context.blocked, 'canner')
   const places = placesFor(context, job, preparation)
   if (places.length === 0) return null
-  // Minutes that a lock or an outage took ahead of their turn count as idle ones, so then idleness bounds nothing.
-  const mostIdle = context.reserved.size > 0 ? Number.POSITIVE_INFINITY : mostIdleMinutes
   const earliest = Math.min(...places.map((entry) => entry.availableAt))
   const soonest = Math.max(...places.map((entry) => entry.availableAt))
-  const latest = Math.min(emptyBy - cycleMinutes(preparation), soonest + mostIdle, preparation.loadBy ?? Number.POSITIVE_INFINITY)
+  const latest = Math.min(emptyBy - cycleMinutes(preparation), soonest + mostIdleMinutes, preparation.loadBy ?? Number.POSITIVE_INFINITY)
   if (earliest > latest) count(context.blocked, 'canner')
   for (const at of minutesToTry(context, job, earliest, latest)) {
-    for (const chosen of choosePlaces(places, job, preparation, at, latest, mostIdle)) {
+    for (const chosen of choosePlaces(places, job, preparation, at, latest, mostIdleMinutes)) {
       if (context.effort.left <= 0) return null
       const mark = context.calendar.trail.length
       const placed = tryAt(context, job, preparation, chosen)
@@ -224,7 +222,8 @@ function bookCanner(
   const begun = boiled ? jarsBoilingFor(context, job) : null
   const jarBoilAt = begun ? begun.from : boiled ? boilBy : loadAt
   const { emptyAt } = loadTimes(preparation, loadAt)
-  if (begun ? begun.from > boilBy : jarBoilAt < earliestStart(context)) return count(context.blocked, 'canner')
+  const soonest = Math.max(earliestStart(context), context.underWay?.hotAt.get(place.canner.id) ?? Number.NEGATIVE_INFINITY)
+  if (begun ? begun.from > boilBy : jarBoilAt < soonest) return count(context.blocked, 'canner')
   if (!begun && jarBoilAt < place.readyAt && boiled && place.readyAt > context.problem.window.firstLoadAt)
     return count(context.blocked, 'canner')
   if (!isEquipmentFree(calendar, place.canner.id, jarBoilAt, emptyAt)) return count(context.blocked, 'canner')

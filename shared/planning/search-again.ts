@@ -34,8 +34,21 @@ export function searchAgain(stand: StandOfDay, left: readonly JobLeft[]): Search
   const urgent = order.filter(({ job }) => isUrgent(stand, job))
   const { kept, lost } = whatCanWait(stand, urgent)
   const others = order.filter((each) => !urgent.includes(each))
-  const fitting = dropUntilItFits(stand, kept, others)
+  const fitting = dropUntilItFits(withoutLost(stand, lost), kept, others)
   return fitting && { ...fitting, cannotWait: lost }
+}
+
+/** A kettle whose food reaches no canner is emptied and washed when its cooking ends. */
+function withoutLost(stand: StandOfDay, lost: readonly JobLeft[]): StandOfDay {
+  const things = lost.flatMap(({ job }) =>
+    job.batches.flatMap(({ id }) => {
+      const begun = stand.underWay.batches.get(id)
+      if (begun?.stage !== 'cooking') return []
+      const { kettle, cookEnd } = begun.placed
+      return [{ id: kettle.id, start: cookEnd, end: cookEnd + kettle.washMinutes }]
+    }),
+  )
+  return { ...stand, underWay: { ...stand.underWay, things: [...stand.underWay.things, ...things] } }
 }
 
 const inPlannedOrder = (left: readonly JobLeft[], { loads }: AsPlanned): JobLeft[] => {
@@ -47,29 +60,39 @@ const inPlannedOrder = (left: readonly JobLeft[], { loads }: AsPlanned): JobLeft
 function whatCanWait(stand: StandOfDay, urgent: readonly JobLeft[]): { kept: JobLeft[]; lost: JobLeft[] } {
   const kept: JobLeft[] = []
   const lost: JobLeft[] = []
-  if (urgent.length > 0 && best(stand, urgent)) return { kept: [...urgent], lost }
-  for (const each of urgent) (best(stand, [...kept, each]) ? kept : lost).push(each)
+  if (urgent.length > 0 && fits(stand, urgent)) return { kept: [...urgent], lost }
+  for (const each of urgent) (fits(stand, [...kept, each]) ? kept : lost).push(each)
   return { kept, lost }
 }
 
+/** Leaves out as few jars as it finds: the last load that makes room enough, else the longest and so on; then takes back what still fits. */
 function dropUntilItFits(
   stand: StandOfDay,
   kept: readonly JobLeft[],
   others: readonly JobLeft[],
 ): Pick<SearchedAgain, 'timetable' | 'noTime'> | null {
+  const whole = best(stand, [...kept, ...others])
+  if (whole) return { timetable: whole, noTime: [] }
   let left = others
-  const noTime: JobLeft[] = []
-  for (;;) {
-    const timetable = best(stand, [...kept, ...left])
-    if (timetable) return { timetable, noTime }
+  const dropped: JobLeft[] = []
+  while (!fits(stand, [...kept, ...left])) {
     const mayGo = left.filter(({ job }) => !isLocked(stand, job)).sort((a, b) => jarsOf(a) - jarsOf(b) || left.indexOf(b) - left.indexOf(a))
-    if (mayGo.length === 0) return null
-    const one = mayGo.find((candidate) => best(stand, [...kept, ...left.filter((each) => each !== candidate)])) ?? longest(stand, mayGo)
+    const one = mayGo.find((candidate) => fits(stand, [...kept, ...without(left, candidate)])) ?? longest(stand, mayGo)
     if (!one) return null
-    noTime.push(one)
-    left = left.filter((each) => each !== one)
+    dropped.push(one)
+    left = without(left, one)
   }
+  const noTime: JobLeft[] = []
+  for (const each of dropped) {
+    const more = inPlannedOrder([...left, each], stand.underWay.asPlanned)
+    if (dropped.length > 1 && fits(stand, [...kept, ...more])) left = more
+    else noTime.push(each)
+  }
+  const timetable = best(stand, [...kept, ...left])
+  return timetable && { timetable, noTime }
 }
+
+const without = (jobs: readonly JobLeft[], one: JobLeft) => jobs.filter((each) => each !== one)
 
 const isLocked = ({ problem }: StandOfDay, job: SplitJob) => hasFixedMinute(problem, job) || locksOnLoad(problem, job).length > 0
 
@@ -84,27 +107,38 @@ function longest({ problem }: StandOfDay, left: readonly JobLeft[]): JobLeft | u
   return [...left].reverse().sort((a, b) => minutes(b) - minutes(a))[0]
 }
 
-/** The best timetable of these jobs by the three aims in order; null when they do not all fit. */
-function best(stand: StandOfDay, order: readonly JobLeft[]): Timetable | null {
+/** The search for these jobs; null where their canner minutes alone do not fit. */
+function searchFor(stand: StandOfDay, order: readonly JobLeft[]): { search: OrderSearch; bound: KitchenTime } | null {
   const { problem, underWay } = stand
   const jobs = order.map(({ job }) => job)
+  const emptyBy = problem.window.cannersEmptyBy
+  const bound = earliestFinishFrom(stand, jobs)
+  if (jobs.length > 0 && bound > Math.max(emptyBy, underWay.finishAt)) return null
   const effort = { left: FILLINGS_TRIED_PER_JOB * (jobs.length + 4) }
   const canners = underWay.setUp.places.map(({ canner }) => canner)
-  const search: OrderSearch = { problem, jobs, canners, blocked: nothingBlocked(), effort, effortInTime: effort.left, underWay }
-  const soon = keepingTimetables(search, jobs, problem.window.cannersEmptyBy)
-  const bound = earliestFinishFrom(stand, jobs)
+  const search = { problem, jobs, canners, blocked: nothingBlocked(), effort, effortInTime: effort.left, underWay }
+  return { search, bound: Math.min(bound, emptyBy) }
+}
+
+/** Whether some timetable in the planned order ends in time: asked often, so it looks no further. */
+function fits(stand: StandOfDay, order: readonly JobLeft[]): boolean {
+  const asked = searchFor(stand, order)
+  return asked !== null && keepingTimetables(asked.search, asked.search.jobs, stand.problem.window.cannersEmptyBy).length > 0
+}
+
+/** The best timetable of these jobs by the three aims in order; null when they do not all fit. */
+function best(stand: StandOfDay, order: readonly JobLeft[]): Timetable | null {
+  const asked = searchFor(stand, order)
+  if (!asked) return null
+  const { search, bound } = asked
+  const soon = keepingTimetables(search, search.jobs, stand.problem.window.cannersEmptyBy)
   const soonest = Math.min(...soon.map(({ finishAt }) => finishAt))
-  const found = soonest <= bound ? null : searchOrders({ ...search, effort: { left: effort.left } }, bound)
+  const found =
+    soonest <= Math.max(bound, stand.underWay.finishAt) ? null : searchOrders({ ...search, effort: { left: search.effortInTime } }, bound)
   const finishAt = Math.min(soonest, found?.finishAt ?? Number.POSITIVE_INFINITY)
   if (!Number.isFinite(finishAt)) return null
-  const again =
-    found && found.finishAt < soonest
-      ? keepingTimetables(
-          search,
-          found.jobs.map(({ job }) => job),
-          finishAt,
-        )
-      : []
+  const sooner = found && found.finishAt < soonest ? found.jobs.map(({ job }) => job) : null
+  const again = sooner ? keepingTimetables({ ...search, effort: { left: search.effortInTime } }, sooner, finishAt) : []
   const all = [...soon, ...again, ...(found ? [found] : [])].filter((timetable) => timetable.finishAt === finishAt)
   const costs = new Map(all.map((timetable) => [timetable, costOf(stand, timetable)]))
   const cost = (timetable: Timetable) => costs.get(timetable) ?? { moved: 0, shift: 0 }

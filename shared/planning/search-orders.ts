@@ -214,6 +214,8 @@ function placeNext(context: PlacingContext, left: readonly SplitJob[], job: Spli
 /** Canner minutes that may still go unused, over all canners of the method, if the loads left are to end by `emptyBy`. */
 function idleLeft(context: PlacingContext, left: readonly SplitJob[], { method }: PlanPreparation, emptyBy: KitchenTime): number {
   const { problem, setUp, calendar } = context
+  // Minutes before a load that a lock or an outage put ahead of its turn would count as idle ones: then idleness bounds nothing.
+  if (context.reserved.size > 0 || left.some((job) => hasFixedMinute(problem, job))) return Number.POSITIVE_INFINITY
   const open = setUp.places
     .filter(({ canner }) => canner.method === method)
     .reduce((sum, { canner, readyAt }) => sum + Math.max(0, emptyBy - freeFrom(calendar, canner.id, readyAt)), 0)

@@ -1,7 +1,7 @@
 import { begunBatches, type BegunBatch, isBegunTask, staying } from '@/shared/planning/begun-batches'
 import { emptyCalendar, isPersonFree, takePerson, type WorkingHours } from '@/shared/planning/day-calendar'
 import type { DayPlan, PlannedLoad, PlannedTask } from '@/shared/planning/day-plan'
-import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
+import type { DayProblem, PlanBurner, PlanCanner, PlanPreparation } from '@/shared/planning/day-problem'
 import type { DaySoFar } from '@/shared/planning/day-so-far'
 import { burnerServes, type CannerPlace, type KitchenSetUp, setUpKitchen } from '@/shared/planning/kitchen-set-up'
 import { cookOccupation, tableName } from '@/shared/planning/place-batch'
@@ -35,7 +35,7 @@ export type StandOfDay = {
 export function standOfDay(problem: DayProblem, plan: DayPlan, soFar: DaySoFar): StandOfDay {
   const { now } = soFar
   const setUp = setUpNow(problem, plan, soFar)
-  const loads = realLoads(problem, plan, soFar)
+  const inCanners = realLoads(problem, plan, soFar)
   const batches = begunBatches(problem, plan, soFar)
   const people: TakenPerson[] = []
   const handOvers: HandOver[] = []
@@ -46,15 +46,17 @@ export function standOfDay(problem: DayProblem, plan: DayPlan, soFar: DaySoFar):
     for (const personId of staying(problem, task))
       people.push({ personId, occupation: 'hands', start: task.start, end: task.end, minding: null })
   }
-  for (const load of loads) handOvers.push(...mindLoad(problem, load, now, free, people))
+  for (const load of inCanners) handOvers.push(...mindLoad(problem, load, now, free, people))
   const held = batches.map((each) => holdBatch(each, now, free, people, handOvers))
+  const loads = inCanners.map((load) => whoUnloads(problem, load, now, free, people))
   const batchesUnderWay = new Map(held.flatMap(({ batch, begun }) => (begun ? [[batch.id, begun] as const] : [])))
   const underWay: UnderWay = {
     ...{ now, setUp, people },
     things: [...loads.map(({ cannerId, jarBoilAt, emptyAt }) => ({ id: cannerId, start: jarBoilAt, end: emptyAt })), ...thingsOf(held)],
+    hotAt: new Map(setUp.places.map(({ canner }) => [canner.id, hotAt(plan, canner, now)])),
     outages: outagesOf(problem, soFar),
     batches: batchesUnderWay,
-    produceAt: new Map(soFar.setbacks.flatMap((each) => (each.kind === 'produce-late' ? [[each.preparationId, each.at] as const] : []))),
+    produceAt: produceAt(soFar),
     lastOperator: new Map([...loads].sort((a, b) => a.loadAt - b.loadAt).map((load) => [load.cannerId, load.operatorId])),
     asPlanned: asPlanned(plan),
     finishAt: Math.max(problem.window.firstLoadAt, ...loads.map(({ emptyAt }) => emptyAt)),
@@ -73,25 +75,32 @@ function realLoads(problem: DayProblem, plan: DayPlan, soFar: DaySoFar): Planned
   })
 }
 
+/** When the water of a canner is hot: when it was to be, if it heats already, else after heating it from now on. */
+function hotAt(plan: DayPlan, { id, preheatMinutes }: PlanCanner, now: KitchenTime): KitchenTime {
+  const heating = plan.tasks.find((task) => task.kind === 'preheat' && task.cannerId === id)
+  return heating && heating.start < now ? heating.end : now + preheatMinutes
+}
+
 /** Canners keep their burners; one whose canner is out serves another canner or the kettles. */
 function setUpNow(problem: DayProblem, plan: DayPlan, { now }: DaySoFar): KitchenSetUp {
   const usable = problem.canners.filter((canner) => canner.usable)
-  const places = usable.flatMap((canner): CannerPlace[] => {
+  const place = (canner: PlanCanner, burner: PlanBurner): CannerPlace => ({
+    ...{ canner, burner },
+    readyAt: Math.max(problem.window.firstLoadAt, hotAt(plan, canner, now)),
+  })
+  const places = usable.flatMap((canner) => {
     const burnerId = plan.tasks.find((task) => task.cannerId === canner.id && task.burnerId !== null)?.burnerId
     const burner = problem.burners.find(({ id }) => id === burnerId)
-    if (!burner) return []
-    const heating = plan.tasks.find((task) => task.kind === 'preheat' && task.cannerId === canner.id)
-    const hotAt = heating && heating.start < now ? heating.end : now + canner.preheatMinutes
-    return [{ canner, burner, readyAt: Math.max(problem.window.firstLoadAt, hotAt) }]
+    return burner ? [place(canner, burner)] : []
   })
   const used = new Set(plan.tasks.flatMap((task) => (task.cannerId !== null && task.burnerId !== null ? [task.burnerId] : [])))
   const kept = new Set(places.map(({ burner }) => burner.id))
   const released = problem.burners.filter(({ id }) => used.has(id) && !kept.has(id))
   const wanted = new Set(plan.loads.map(({ method }) => method))
-  for (const canner of usable.filter(({ id, method }) => wanted.has(method) && !places.some((place) => place.canner.id === id))) {
+  for (const canner of usable.filter(({ id, method }) => wanted.has(method) && !places.some((each) => each.canner.id === id))) {
     const index = released.findIndex((burner) => burnerServes(burner, 'canner', canner))
     const [burner] = index < 0 ? [] : released.splice(index, 1)
-    if (burner) places.push({ canner, burner, readyAt: Math.max(problem.window.firstLoadAt, now + canner.preheatMinutes) })
+    if (burner) places.push(place(canner, burner))
   }
   const onCanners = new Set(places.map(({ burner }) => burner.id))
   const kettleBurners = [...problem.burners]
@@ -125,9 +134,10 @@ const leavesAt = (problem: DayProblem, personId: string): KitchenTime =>
 function mindLoad(problem: DayProblem, load: PlannedLoad, now: KitchenTime, free: Free, people: TakenPerson[]): HandOver[] {
   const minding = problem.minding.find(({ method }) => method === load.method) ?? null
   const preparation = problem.preparations.find(({ id }) => id === load.preparationId) ?? null
-  const { operatorId, jarBoilAt, restEndAt, emptyAt, unloaderId, id } = load
+  const { operatorId, loaderId, jarBoilAt, loadAt, heatAt, emptyAt, id } = load
   const handOvers: HandOver[] = []
   const leaves = Math.max(now, leavesAt(problem, operatorId))
+  people.push({ personId: loaderId, occupation: 'canner-hands', start: loadAt, end: heatAt, minding: null })
   people.push({ personId: operatorId, occupation: 'canner-watch', start: jarBoilAt, end: Math.min(emptyAt, leaves), minding })
   if (emptyAt > leaves) {
     const may = ({ person }: WorkingHours) =>
@@ -136,13 +146,21 @@ function mindLoad(problem: DayProblem, load: PlannedLoad, now: KitchenTime, free
     if (to) people.push({ personId: to, occupation: 'canner-watch', start: leaves, end: emptyAt, minding })
     handOvers.push({ taskId: `process/${id}`, loadId: id, batchId: null, from: operatorId, to, at: leaves })
   }
-  if (emptyAt <= now) return handOvers
-  const stays = leavesAt(problem, unloaderId) >= emptyAt
-  const may = ({ person }: WorkingHours) => mayDo(person, 'unload', [], preparation)
-  const unloader = stays ? unloaderId : free('canner-hands', Math.max(now, restEndAt), emptyAt, null, may)
-  if (unloader) people.push({ personId: unloader, occupation: 'canner-hands', start: restEndAt, end: emptyAt, minding: null })
-  if (!stays) handOvers.push({ taskId: `unload/${id}`, loadId: id, batchId: null, from: unloaderId, to: unloader, at: restEndAt })
   return handOvers
+}
+
+/** Whoever is to lift the jars out does so, unless they left or are held elsewhere by now: then somebody else who may. */
+function whoUnloads(problem: DayProblem, load: PlannedLoad, now: KitchenTime, free: Free, people: TakenPerson[]): PlannedLoad {
+  if (load.emptyAt <= now) return load
+  const preparation = problem.preparations.find(({ id }) => id === load.preparationId) ?? null
+  const from = Math.max(now, load.restEndAt)
+  const find = (may: (id: string) => boolean) =>
+    free('canner-hands', from, load.emptyAt, null, ({ person }) => may(person.id) && mayDo(person, 'unload', [], preparation))
+  const isLifting = load.restEndAt < now && leavesAt(problem, load.unloaderId) >= load.emptyAt
+  const planned = isLifting ? load.unloaderId : find((id) => id === load.unloaderId)
+  const unloaderId = planned ?? find((id) => id === load.operatorId) ?? find(() => true) ?? load.unloaderId
+  people.push({ personId: unloaderId, occupation: 'canner-hands', start: load.restEndAt, end: load.emptyAt, minding: null })
+  return { ...load, unloaderId }
 }
 
 /** Books the cook or the fillers of a begun batch; a cook who leaves is followed by another who may. */
@@ -202,6 +220,13 @@ function thingsOf(batches: readonly BegunBatch[]): TakenThing[] {
       ...(isFilled ? [{ id: tableName(begun.placed.tableIndex), start: begun.placed.fillStart, end }] : []),
     ]
   })
+}
+
+function produceAt({ setbacks }: DaySoFar): Map<string, KitchenTime> {
+  const latest = new Map<string, KitchenTime>()
+  for (const each of setbacks)
+    if (each.kind === 'produce-late') latest.set(each.preparationId, Math.max(each.at, latest.get(each.preparationId) ?? each.at))
+  return latest
 }
 
 /** A canner that comes back is cold: it is heated anew. */

@@ -1,5 +1,5 @@
 import type { BegunBatch } from '@/shared/planning/begun-batches'
-import { isPersonFree } from '@/shared/planning/day-calendar'
+import { isPersonFree, type WorkingHours } from '@/shared/planning/day-calendar'
 import type { DayPlan, PlannedTask, PlanShortage } from '@/shared/planning/day-plan'
 import { minutesFor, type PlacedBatch, pickTeam } from '@/shared/planning/place-batch'
 import { makeTask } from '@/shared/planning/plan-tasks'
@@ -30,16 +30,15 @@ export function tailAgain(before: DayPlan, stand: StandOfDay, timetable: Timetab
         minutes: minutesFor(each.preparation.label, each.batch.multiple, 1),
       })
   }
-  const end = timetable.finishAt + problem.window.cleanUpMinutes
-  if (end > timetable.finishAt) {
-    const peopleIds = timetable.context.setUp.hours
-      .filter(
-        (hours) =>
-          !hours.person.limits.includes('seated') && isPersonFree(timetable.context.calendar, hours, 'hands', timetable.finishAt, end),
-      )
-      .map(({ person }) => person.id)
-    tasks.push(makeTask('clean-up', 'day', timetable.finishAt, end, { peopleIds }))
-    if (peopleIds.length === 0) shortages.push({ kind: 'hands', stage: 'clean-up', batchId: null, minutes: problem.window.cleanUpMinutes })
+  const begun = before.tasks.find(({ kind, start }) => kind === 'clean-up' && start < underWay.now)
+  const start = Math.max(timetable.finishAt, Math.min(underWay.now, begun?.start ?? underWay.now))
+  const end = start + problem.window.cleanUpMinutes
+  if (end > start) {
+    const { context } = timetable
+    const isFree = (hours: WorkingHours) => isPersonFree(context.calendar, hours, 'hands', Math.max(start, underWay.now), end)
+    const staying = context.setUp.hours.filter((hours) => !hours.person.limits.includes('seated') && isFree(hours))
+    tasks.push(makeTask('clean-up', 'day', start, end, { peopleIds: staying.map(({ person }) => person.id) }))
+    if (staying.length === 0) shortages.push({ kind: 'hands', stage: 'clean-up', batchId: null, minutes: problem.window.cleanUpMinutes })
   }
   return { tasks, shortages, cleanUpEndAt: end }
 }

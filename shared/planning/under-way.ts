@@ -20,7 +20,9 @@ export type BatchUnderWay =
   /** In the kettle, not filled: kettle, burner and cook stay. */
   | {
       readonly stage: 'cooking'
-      readonly placed: Omit<PlacedBatch, 'fillStart' | 'fillEnd' | 'fill' | 'tableIndex'>
+      readonly placed: Omit<PlacedBatch, 'fillStart' | 'fillEnd' | 'fill' | 'tableIndex' | 'prep' | 'wash'>
+      readonly prep: Booked | null
+      readonly wash: Booked | null
       readonly boiling: BoilingJars | null
     }
   /** Its jars are filled, or are being filled, and wait for a canner. */
@@ -51,6 +53,8 @@ export type UnderWay = {
   readonly setUp: KitchenSetUp
   readonly things: readonly TakenThing[]
   readonly people: readonly TakenPerson[]
+  /** When the water of each canner is hot at the soonest. */
+  readonly hotAt: ReadonlyMap<string, KitchenTime>
   /** When a canner may not be used, by canner. */
   readonly outages: readonly TakenThing[]
   readonly batches: ReadonlyMap<string, BatchUnderWay>
