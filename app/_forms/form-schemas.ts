@@ -63,6 +63,7 @@ export const FORM_SCHEMAS: Readonly<Record<string, () => Promise<z.ZodType>>> = 
   'note-incident': () => import('@/shared/forms/floor').then((room) => room.NoteIncident),
   'check-seals': () => import('@/shared/forms/floor').then((room) => room.CheckSeals),
   'rest-day': () => import('@/shared/forms/floor').then((room) => room.RestDay),
+  'note-jars': () => import('@/shared/forms/jar-ledger').then((room) => room.NoteJars),
   'add-pack': () => import('@/shared/forms/shopping').then((room) => room.AddPack),
   'edit-pack': () => import('@/shared/forms/shopping').then((room) => room.EditPack),
   'assign-errand': () => import('@/shared/forms/shopping').then((room) => room.AssignErrand),

@@ -20,6 +20,9 @@ export interface StockLot {
   /** Whose they are; null when they are the group's. */
   readonly household: string | null
   readonly note: string
+  /** Of the jars: left out for a nick or a crack in the rim. */
+  readonly chipped: number
+  readonly isShopJar: boolean
   /** For lids only: whether they may go on jars on that date. */
   readonly verdict: LidVerdict | null
 }
@@ -41,6 +44,8 @@ export async function listStock({ groupId }: Actor, today: string): Promise<Stoc
       boughtOn: true,
       householdId: true,
       note: true,
+      chipped: true,
+      isShopJar: true,
       household: { select: { name: true } },
     },
     orderBy: [{ kind: 'desc' }, { jarSize: 'asc' }, { lotCode: 'asc' }],

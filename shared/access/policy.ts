@@ -34,6 +34,7 @@ export const POLICY = {
   'see-kitchen': row('any', 'any', 'any', 'any', 'any', 'none'),
   'edit-kitchen': row('any', 'none', 'none', 'none', 'none', 'none'),
   'see-stock': row('any', 'any', 'any', 'any', 'none', 'none'),
+  'see-jar-ledger': row('any', 'any', 'own', 'own', 'none', 'none'),
   'edit-stock': row('any', 'any', 'none', 'none', 'none', 'none'),
   // the group's own recipes; who may put one on a day also answers for the conditions of its process
   'see-recipes': row('any', 'any', 'any', 'any', 'any', 'none'),

@@ -9,6 +9,9 @@ const counted = {
   count: whole(0, MOST, 'How many?'),
   boughtOn: CalendarDate.nullable().default(null),
   householdId: Id.nullable().default(null),
+  /** Of the jars: those with a nick or a crack in the rim. */
+  chipped: whole(0, MOST, 'How many are chipped?').default(0),
+  isShopJar: z.enum(['yes', 'no']).default('no'),
   note: optionalLine(120),
 }
 
@@ -25,8 +28,15 @@ export const AddSupply = z
     path: ['jarSize'],
     message: 'Jars have a size; bands and lids only have a mouth.',
   })
+  .refine(({ chipped, count }) => chipped === 0 || chipped <= count, { path: ['chipped'], message: 'Not more than there are.' })
+  .refine(({ kind, chipped, isShopJar }) => kind === 'jar' || (chipped === 0 && isShopJar === 'no'), {
+    path: ['chipped'],
+    message: 'Only jars are chipped or come from a shop.',
+  })
 export type AddSupply = z.infer<typeof AddSupply>
 
 /** What the change-stock form sends. `version` is what was on the screen: a newer one means that somebody else was quicker. */
-export const ChangeSupply = z.strictObject({ supplyId: Id, version: whole(1, 1_000_000, 'Load the page again.'), ...counted })
+export const ChangeSupply = z
+  .strictObject({ supplyId: Id, version: whole(1, 1_000_000, 'Load the page again.'), ...counted })
+  .refine(({ chipped, count }) => chipped === 0 || chipped <= count, { path: ['chipped'], message: 'Not more than there are.' })
 export type ChangeSupply = z.infer<typeof ChangeSupply>

@@ -47,6 +47,8 @@ const DOORS: Readonly<Record<string, Door>> = {
   '/g/[groupId]/kitchens': { open: 'olpmh' },
   '/g/[groupId]/kitchens/[kitchenId]': { open: 'olpmh' },
   '/g/[groupId]/kitchens/[kitchenId]/instruments': { open: 'olpmh' },
+  '/g/[groupId]/ledger': { open: 'olpm' },
+  '/g/[groupId]/ledger/ledger.csv': { open: 'olpm' },
   '/g/[groupId]/stock': { open: 'olpm' },
   '/g/[groupId]/jars/[serial]': { open: 'olpm', others: 'olp' },
 

@@ -4,16 +4,17 @@ import { defineCommand } from '@/lib/commands/command'
 import { lockHousehold } from '@/lib/stores/lock-rows'
 import { AddSupply } from '@/shared/forms/supply'
 import { ok, refuse } from '@/shared/result/result'
+import { dateIn } from '@/shared/time/calendar-date'
 import { badInput, notFound } from '@/shared/wording/refusal'
 import { lastPossibleDate } from './last-date-anywhere'
 
-/** Puts jars, bands or lids of one purchase into stock. */
+/** Puts jars, bands or lids of one purchase into stock. Jars that a household lends stand in the jar ledger too. */
 export const addSupply = defineCommand({
   name: 'add-supply',
   summary: 'Add to the stock',
   act: 'edit-stock',
   schema: AddSupply,
-  async run({ tx, actor: { groupId }, now }, input) {
+  async run({ tx, actor: { groupId, name: by }, now }, input) {
     if (input.householdId && !(await lockHousehold(tx, groupId, input.householdId))) return refuse(notFound('Household'))
     if (input.boughtOn && input.boughtOn > (await lastPossibleDate(tx, groupId, now)))
       return refuse(badInput({ boughtOn: [NOT_BOUGHT_YET] }))
@@ -22,7 +23,14 @@ export const addSupply = defineCommand({
     if (twin) return refuse(badInput({ lotCode: ['That lot is in stock already. Change its count, or choose another name.'] }))
 
     const id = randomUUID()
-    await tx.supplyLot.create({ data: { groupId, id, ...input, boughtOn: dateColumn(input.boughtOn) } })
+    const isShopJar = input.isShopJar === 'yes'
+    await tx.supplyLot.create({ data: { groupId, id, ...input, isShopJar, boughtOn: dateColumn(input.boughtOn) } })
+    if (input.householdId && input.jarSize && input.count > 0) {
+      const { householdId, jarSize, mouth, count } = input
+      const { timeZone } = await tx.group.findUniqueOrThrow({ where: { id: groupId }, select: { timeZone: true } })
+      const lent = { householdId, jarSize, mouth, kind: 'brought', jars: count, note: lotCode, by }
+      await tx.jarMovement.create({ data: { groupId, id: randomUUID(), ...lent, movedOn: new Date(`${dateIn(timeZone, now)}T00:00:00Z`) } })
+    }
     return ok({ reply: { supplyId: id }, history: [{ subject: `supply ${id}`, detail: input }] })
   },
 })

@@ -23,14 +23,26 @@ export const changeSupply = defineCommand({
     if (input.boughtOn && input.boughtOn > (await lastPossibleDate(tx, groupId, now)))
       return refuse(badInput({ boughtOn: [NOT_BOUGHT_YET] }))
 
-    const fields = { ...input, boughtOn: dateColumn(input.boughtOn) }
+    if (before.kind !== 'jar' && (input.chipped > 0 || input.isShopJar === 'yes'))
+      return refuse(badInput({ chipped: ['Only jars are chipped or come from a shop.'] }))
+    const fields = { ...input, isShopJar: input.isShopJar === 'yes', boughtOn: dateColumn(input.boughtOn) }
     await tx.supplyLot.update({ where, data: { ...fields, version: version + 1 } })
     const history = [{ subject: `supply ${id}`, detail: { before, after: input } }]
     return ok({ reply: { supplyId: id, version: version + 1, count: input.count }, history })
   },
 })
 
-const SUPPLY_COLUMNS = { kind: true, lotCode: true, count: true, boughtOn: true, householdId: true, note: true, version: true } as const
+const SUPPLY_COLUMNS = {
+  kind: true,
+  lotCode: true,
+  count: true,
+  boughtOn: true,
+  householdId: true,
+  chipped: true,
+  isShopJar: true,
+  note: true,
+  version: true,
+} as const
 
 const countedMeanwhile = ({ lotCode, kind, count }: { lotCode: string; kind: string; count: number }): Refusal =>
   notNow(

@@ -10,6 +10,8 @@ import { editBurner } from './edit-burner'
 import { editCanner } from './edit-canner'
 import { editKettle } from './edit-kettle'
 import { editKitchen } from './edit-kitchen'
+import { noteJars } from './note-jars'
+import { takeBackJars } from './take-back-jars'
 
 /** The changes of this room. */
 export const kitchenCommands: readonly AnyCommand[] = [
@@ -23,4 +25,6 @@ export const kitchenCommands: readonly AnyCommand[] = [
   editCanner,
   addSupply,
   changeSupply,
+  noteJars,
+  takeBackJars,
 ]

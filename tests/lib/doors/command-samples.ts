@@ -18,6 +18,7 @@ export interface Aims {
   /** A receipt that was ticked on the shopping list. */
   readonly tickId: string
   readonly packId: string
+  readonly movementId: string
   readonly leftOverId: string
   readonly batchId: string
   readonly loadId: string
@@ -93,6 +94,8 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
   'add-canner': { any: 'o', input: ({ kitchenId }) => ({ kitchenId, ...canner, label: unused('N') }) },
   'edit-canner': { any: 'o', input: ({ cannerId }) => ({ cannerId, ...canner, label: unused('N') }) },
   'add-supply': { any: 'ol', input: ({ householdId }) => ({ kind: 'lid', lotCode: unused('LID-'), count: 12, householdId }) },
+  'note-jars': { any: 'ol', input: ({ householdId }) => ({ householdId, kind: 'came-back-empty', jarSize: 'pint', jars: 3 }) },
+  'take-back-jars': { any: 'ol', input: ({ movementId }) => ({ movementId }) },
   'change-supply': { any: 'ol', input: ({ supplyId }) => ({ supplyId, version: 1, count: 3 }) },
 
   'add-own-recipe': { any: 'ol', input: () => ownRecipe },

@@ -139,6 +139,8 @@ async function place(neighbourhood: string): Promise<Place> {
     return id
   }
   await client.shoppingPack.create({ data: { groupId, id: `pack-${groupId}`, item: 'sugar', label: 'sack', holds: 60, unit: 'us-cup' } })
+  const moved = { householdId: founder.householdId, jarSize: 'pint', mouth: 'regular', kind: 'brought', jars: 3, by: 'Ada' }
+  await client.jarMovement.create({ data: { groupId, id: `moved-${groupId}`, ...moved, movedOn: new Date('2027-08-01') } })
   await client.pantryLot.create({ data: { groupId, id: `left-${groupId}`, item: 'sugar', amount: 4, unit: 'us-cup' } })
   const recipeId = `recipe-${groupId}`
   await client.ownRecipe.create({ data: { groupId, id: recipeId } })
@@ -161,6 +163,7 @@ async function place(neighbourhood: string): Promise<Place> {
     purchaseId: (await client.purchase.findFirstOrThrow({ ...first, where: { groupId, shoppingItem: null } })).id,
     tickId: await tickOf(founder.householdId),
     packId: `pack-${groupId}`,
+    movementId: `moved-${groupId}`,
     leftOverId: `left-${groupId}`,
     batchId: batch.id,
     loadId: (await client.cannerLoad.findFirstOrThrow(first)).id,

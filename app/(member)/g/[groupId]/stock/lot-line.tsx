@@ -18,7 +18,7 @@ interface LotLineProps {
 
 /** One lot with its count, and the form to count it again. */
 export function LotLine({ lot, groupId, owners }: LotLineProps) {
-  const { id, lotCode, kind, count, jarSize, mouth, household, boughtOn, note } = lot
+  const { id, lotCode, kind, count, jarSize, mouth, household, boughtOn, note, chipped, isShopJar } = lot
   return (
     <li>
       <div className="thing-head">
@@ -33,6 +33,8 @@ export function LotLine({ lot, groupId, owners }: LotLineProps) {
         {boughtOn ? `, bought on ${sayShortDate(boughtOn)}` : ', age not known'}
       </p>
       {note && <p className="quiet">{note}</p>}
+      {chipped > 0 && <p>{chipped} of them chipped: left out.</p>}
+      {isShopJar && <p>Shop jars: more of them break, and never under pressure.</p>}
       <Verdict lot={lot} />
       {owners && (
         <Fold summary={`Count ${lotCode} again`} id={`lot-${id}`}>
@@ -63,7 +65,7 @@ function Verdict({ lot: { verdict, count } }: { lot: StockLot }) {
 }
 
 function CountForm({ lot, groupId, owners }: LotLineProps & { owners: NonNullable<LotLineProps['owners']> }) {
-  const { id, version, count, kind, boughtOn, householdId, note } = lot
+  const { id, version, count, kind, boughtOn, householdId, note, chipped, isShopJar } = lot
   return (
     <CommandForm
       command="change-supply"
@@ -86,6 +88,7 @@ function CountForm({ lot, groupId, owners }: LotLineProps & { owners: NonNullabl
         required
         short
       />
+      {kind === 'jar' && <JarFields chipped={chipped} isShopJar={isShopJar} />}
       <FieldEntry name="boughtOn" label="Bought on" type="date" first={boughtOn} required={false} short />
       <SelectEntry name="householdId" label="Lent by" ask="The group’s own" options={owners} first={householdId} required={false} />
       <FieldEntry name="note" label="Note" first={note} required={false} maxLength={120} />
@@ -95,5 +98,33 @@ function CountForm({ lot, groupId, owners }: LotLineProps & { owners: NonNullabl
         </SubmitButton>
       </div>
     </CommandForm>
+  )
+}
+
+/** What only jars have: chips in the rim, and glass that was made for a shop's shelf. */
+export function JarFields({ chipped, isShopJar }: { chipped: number; isShopJar: boolean }) {
+  return (
+    <>
+      <FieldEntry
+        name="chipped"
+        label="Of them chipped"
+        hint="A nick or a crack in the rim: left out."
+        type="number"
+        inputMode="numeric"
+        min={0}
+        first={chipped}
+        required={false}
+        short
+      />
+      <SelectEntry
+        name="isShopJar"
+        label="What glass"
+        options={[
+          { value: 'no', label: 'canning jars' },
+          { value: 'yes', label: 'shop jars: never under pressure' },
+        ]}
+        first={isShopJar ? 'yes' : 'no'}
+      />
+    </>
   )
 }

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { JarGaps } from '@/app/_drawings/jar-gaps'
 import { EmptyState } from '@/app/_ui/empty-state'
 import { Figure } from '@/app/_ui/figure'
+import { LinkButton } from '@/app/_ui/link-button'
 import { Page } from '@/app/_ui/page'
 import { PageHead } from '@/app/_ui/page-head'
 import { Sheet } from '@/app/_ui/sheet'
@@ -35,7 +36,15 @@ export default async function StockPage({ params }: { params: Promise<{ groupId:
   const gone = stock.filter(({ count }) => count === 0)
   return (
     <Page>
-      <PageHead title="Jars, bands and lids" lead={left.length === 0 ? 'Nothing counted yet.' : undefined} />
+      <PageHead
+        title="Jars, bands and lids"
+        lead={left.length === 0 ? 'Nothing counted yet.' : undefined}
+        action={
+          <LinkButton kind="plain" small href={`/g/${groupId}/ledger`}>
+            Jars lent and returned
+          </LinkButton>
+        }
+      />
       <div className="stack">
         <Totals stock={left} edits={edits} />
         {SECTIONS.map(({ kind, title }) => (
@@ -55,7 +64,7 @@ export default async function StockPage({ params }: { params: Promise<{ groupId:
 }
 
 function Totals({ stock, edits }: { stock: readonly StockLot[]; edits: boolean }) {
-  const totals = stockTotals(stock.map(({ verdict, ...lot }) => ({ ...lot, isUsable: verdict?.isUsable ?? true })))
+  const totals = stockTotals(stock.flatMap(countedLots))
   if (totals.length === 0)
     return (
       <Sheet lid={edits ? 'domed' : 'flat'}>
@@ -77,6 +86,15 @@ function Totals({ stock, edits }: { stock: readonly StockLot[]; edits: boolean }
       </div>
     </Sheet>
   )
+}
+
+/** A lot as the sums take it: chipped jars are not usable, the rest of their lot is. */
+function countedLots({ verdict, chipped, count, ...lot }: StockLot) {
+  const isUsable = verdict?.isUsable ?? true
+  return [
+    { ...lot, count: count - chipped, isUsable },
+    { ...lot, count: chipped, isUsable: false },
+  ]
 }
 
 interface SectionProps {
