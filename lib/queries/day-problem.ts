@@ -4,6 +4,7 @@ import type { Tx } from '@/lib/db/in-transaction'
 import { type RecipesOfDay, recipesOfDay } from '@/lib/stores/recipes'
 import { PREHEAT_MINUTES } from '@/shared/day/canner-cycle'
 import { type ChosenProcess, chooseProcess } from '@/shared/day/choose-process'
+import { otherWays } from '@/shared/day/other-ways'
 import { cannerCapacity, circuitsOf, planBurner, planLimits } from '@/shared/day/plan-equipment'
 import { type DayProduct, kettleWork, planPreparation } from '@/shared/day/plan-preparation'
 import type { JarTreatmentName } from '@/shared/forms/preparation'
@@ -192,7 +193,7 @@ function productsOf(day: DayRow, recipes: RecipesOfDay): Products {
     const process = processNow(product, row.gauge as Gauge | null, day.kitchen.elevationFeet)
     const isStale = !process || process.published.rowKey !== row.processRowKey || process.minutes !== row.processMinutes
     if (isStale) staleProducts.push(product.recipe.title)
-    return process ? [planPreparation(product, { process, soakedBy, hosts })] : []
+    return process ? [{ ...planPreparation(product, { process, soakedBy, hosts }), alternatives: otherWays(product, day.kitchen) }] : []
   })
   return { products, chilled, staleProducts }
 }

@@ -16,7 +16,14 @@ function facts(problem: DayProblem): string {
   return JSON.stringify({ ...problem, canners, preparations, chilled }, inKeyOrder)
 }
 
-function asUsual({ jarsWanted: _, spare: __, ranges: ___, usualMinutes, ...preparation }: DayProblem['preparations'][number]) {
+function asUsual({
+  jarsWanted: _,
+  spare: __,
+  ranges: ___,
+  alternatives: ____,
+  usualMinutes,
+  ...preparation
+}: DayProblem['preparations'][number]) {
   const { prep, kettle, comeUp } = usualMinutes ?? usualMinutesOf(preparation)
   const cycle = { ...preparation.cycle, comeUpMinutes: comeUp }
   return { ...preparation, prep: { ...preparation.prep, workMinutes: prep }, kettleMinutes: kettle, cycle }

@@ -181,7 +181,17 @@ export type WayOut = {
   readonly change:
     | { readonly kind: 'jars-washed-hot'; readonly preparationIds: readonly string[]; readonly minutes: number }
     | { readonly kind: 'jars-boiled-in-pot'; readonly preparationIds: readonly string[] }
-    | { readonly kind: 'one-more-canner'; readonly method: Method }
+    /** `withBurner`: no burner is left for it, so it brings one. */
+    | { readonly kind: 'one-more-canner'; readonly method: Method; readonly withBurner?: boolean }
+    | {
+        readonly kind: 'move-to-pressure'
+        readonly preparationId: string
+        readonly loads: number
+        readonly jars: number
+        readonly cannerIds: readonly string[]
+      }
+    | { readonly kind: 'other-jars'; readonly preparationId: string; readonly jarSize: JarSize; readonly jars: number }
+    | { readonly kind: 'one-more-operator'; readonly method: Method }
     | { readonly kind: 'fewer-batches'; readonly preparationId: string; readonly batches: number; readonly jars: number }
     | { readonly kind: 'start-earlier'; readonly minutes: number }
     | { readonly kind: 'stay-later'; readonly minutes: number }
@@ -192,6 +202,7 @@ export type WayOut = {
   /** Null when it does not fit. */
   readonly finishAt: KitchenTime | null
   readonly cannerMinutes: CannerMinutes
+  readonly cannerMinutesByMethod: readonly (CannerMinutes & { readonly method: Method })[]
 }
 
 /** Why no plan is given, and what would give one. */

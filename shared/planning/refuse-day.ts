@@ -3,11 +3,14 @@ import type { PlanLimit, PlanRefusal, PlanTaskKind } from '@/shared/planning/day
 import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
 import { badNumber } from '@/shared/planning/check-numbers'
 import { cannerMinutesOfMethod } from '@/shared/planning/finish-bound'
+import { kettleHeatStop } from '@/shared/planning/kettle-heat'
 import { burnerServes, kettleHeat } from '@/shared/planning/kitchen-set-up'
 import { isUnowned, planNightBefore } from '@/shared/planning/night-before'
 import type { BlockCause, Blocked } from '@/shared/planning/placing-context'
+import { operatorHoursStop } from '@/shared/planning/operator-hours'
 import { jarsToPlan, type Split, type SplitJob, splitDemand } from '@/shared/planning/split-demand'
 import { mayDo } from '@/shared/planning/who-may'
+import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 type PlainRefusal = Omit<PlanRefusal, 'waysOut'>
 
@@ -83,7 +86,8 @@ const sizesOf = (split: Split) => ({
   loadCount: split.jobs.reduce((sum, job) => sum + job.loads.length, 0),
 })
 
-type Stop = { readonly limit: PlanLimit; readonly needed: number; readonly available: number }
+/** A limit with both figures in its unit. */
+export type Stop = { readonly limit: PlanLimit; readonly needed: number; readonly available: number; readonly at?: KitchenTime }
 
 function jarsNeedBoiling(preparation: PlanPreparation): Stop | null {
   const { process, jarTreatment, id } = preparation
@@ -117,9 +121,11 @@ function countedRefusal(problem: DayProblem, split: Split, wanted: readonly Plan
     METHODS.map((method) => cannerMinutesStop(problem, split.jobs, method)).find((found) => found !== null) ??
     headcountStop(problem) ??
     burnersStop(problem, wanted) ??
+    kettleHeatStop(problem, split.jobs, wanted) ??
     rackStop(problem, split) ??
+    operatorHoursStop(problem, split.jobs) ??
     skillsStop(problem, wanted)
-  return stop ? { ...refusal(stop.limit, stop.needed, stop.available), ...sizes } : null
+  return stop ? { ...refusal(stop.limit, stop.needed, stop.available), at: stop.at ?? null, ...sizes } : null
 }
 
 function cannerMinutesStop(problem: DayProblem, jobs: readonly SplitJob[], method: (typeof METHODS)[number]): Stop | null {

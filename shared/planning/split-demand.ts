@@ -62,9 +62,7 @@ export const mayGoInto = (preparation: PlanPreparation, canner: PlanCanner): boo
 
 /** Usable canners that the preparation may go into and that hold at least `jars` of its jar size. */
 export const cannersFor = (problem: DayProblem, preparation: PlanPreparation, jars = 1): readonly PlanCanner[] =>
-  problem.canners.filter(
-    (canner) => canner.usable && mayGoInto(preparation, canner) && (canner.capacity[preparation.jarSize] ?? 0) >= jars,
-  )
+  problem.canners.filter((canner) => canner.usable && mayGoInto(preparation, canner) && (canner.capacity[preparation.jarSize] ?? 0) >= jars)
 
 function splitPreparation(problem: DayProblem, preparation: PlanPreparation): Result<SplitJob[], SplitProblem> {
   const batches = splitIntoBatches(problem, preparation)

@@ -2,6 +2,7 @@ import type { WayOut } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanBurner, PlanCanner, PlanPerson, PlanPreparation } from '@/shared/planning/day-problem'
 import { METHODS } from '@/shared/kitchen/methods'
 import { cannerMinutesOfMethod } from '@/shared/planning/finish-bound'
+import { type ChangedDay, movedToPressure, oneMoreOperator, otherJars } from '@/shared/planning/other-ways-out'
 import { planOnce } from '@/shared/planning/plan-once'
 import { NO_JAR_BOILING_FROM_MINUTES } from '@/shared/planning/refuse-day'
 import { jarsToPlan, splitDemand } from '@/shared/planning/split-demand'
@@ -10,12 +11,32 @@ type Change = WayOut['change']
 type Candidate = { readonly change: Change; readonly problem: DayProblem; readonly cost: number }
 
 /** Ranks of what a change costs the group; a jar lost comes after everything that can be borrowed or begun sooner. */
-const COST = { method: 0, pot: 1, time: 2, person: 3, burner: 4, canner: 5, jar: 10 } as const
+const COST = {
+  method: 0,
+  pot: 1,
+  move: 1.5,
+  otherJars: 1.8,
+  time: 2,
+  person: 3,
+  burner: 4,
+  canner: 5,
+  cannerAndBurner: 6,
+  jar: 10,
+} as const
 
 const FEWER_STEPS = [1, 2, 3, 4, 6, 8, 12] as const
 
-/** Many changes are planned again for one answer: each may try fewer fillings than a plan by itself. */
-const FILLINGS_TRIED_PER_JOB = 400
+/** Many changes are planned again for one answer: each may try fewer fillings than a plan by itself, and the fewer the larger the day is. */
+const MOST_FILLINGS_PER_JOB = 400
+const FILLINGS_FOR_JOBS_SQUARED = 40_000
+const LEAST_FILLINGS_PER_JOB = 10
+
+function plannedAgain(problem: DayProblem): ReturnType<typeof planOnce> {
+  const split = splitDemand(problem)
+  const jobs = split.ok ? Math.max(1, split.value.jobs.length) : 1
+  const fillings = Math.ceil(FILLINGS_FOR_JOBS_SQUARED / jobs ** 2)
+  return planOnce(problem, Math.max(LEAST_FILLINGS_PER_JOB, Math.min(MOST_FILLINGS_PER_JOB, fillings)))
+}
 
 const EARLIER_STEPS_MINUTES = [15, 30, 45, 60, 90] as const
 
@@ -33,16 +54,25 @@ export function findWaysOut(problem: DayProblem): WayOut[] {
 }
 
 function measure({ change, problem, cost }: Candidate): { way: WayOut; cost: number } {
-  const planned = planOnce(problem, FILLINGS_TRIED_PER_JOB)
-  if (planned.ok) return { way: { change, fits: true, finishAt: planned.value.finishAt, cannerMinutes: planned.value.cannerMinutes }, cost }
-  return { way: { change, fits: false, finishAt: null, cannerMinutes: cannerMinutesOfDay(problem) }, cost }
+  const planned = plannedAgain(problem)
+  if (!planned.ok) {
+    const cannerMinutesByMethod = minutesByMethod(problem)
+    return { way: { change, fits: false, finishAt: null, cannerMinutes: sumOf(cannerMinutesByMethod), cannerMinutesByMethod }, cost }
+  }
+  const { finishAt, cannerMinutes, cannerMinutesByMethod } = planned.value
+  return { way: { change, fits: true, finishAt, cannerMinutes, cannerMinutesByMethod }, cost }
 }
 
 /** Needed and available canner minutes over all methods of a day, planned or not; zeros when the demand cannot be split. */
-export function cannerMinutesOfDay(problem: DayProblem): WayOut['cannerMinutes'] {
+export const cannerMinutesOfDay = (problem: DayProblem): WayOut['cannerMinutes'] => sumOf(minutesByMethod(problem))
+
+function minutesByMethod(problem: DayProblem): WayOut['cannerMinutesByMethod'] {
   const split = splitDemand(problem)
   const jobs = split.ok ? split.value.jobs : []
-  const all = METHODS.map((method) => cannerMinutesOfMethod(problem, jobs, method)).filter(({ needed }) => needed > 0)
+  return METHODS.map((method) => cannerMinutesOfMethod(problem, jobs, method)).filter(({ needed }) => needed > 0)
+}
+
+function sumOf(all: WayOut['cannerMinutesByMethod']): WayOut['cannerMinutes'] {
   const sum = (pick: 'needed' | 'available' | 'slack') => all.reduce((total, entry) => total + entry[pick], 0)
   return { needed: sum('needed'), available: sum('available'), slack: sum('slack') }
 }
@@ -54,9 +84,20 @@ function candidates(problem: DayProblem): Candidate[] {
     ...earlierStart(problem),
     ...oneMoreBurner(problem),
     ...oneMorePerson(problem),
+    ...withCost(oneMoreOperator(problem), COST.person),
+    ...withCost(movedToPressure(problem).flatMap(leastThatFits), COST.move),
+    ...withCost(otherJars(problem), COST.otherJars),
     ...fewerBatches(problem),
     ...droppedPreparations(problem),
   ]
+}
+
+const withCost = (changed: readonly ChangedDay[], cost: number): Candidate[] => changed.map((entry) => ({ ...entry, cost }))
+
+/** Of steps that go further and further, the first that fits; the last, measured, when none does. */
+function leastThatFits<Step extends { readonly problem: DayProblem }>(steps: readonly Step[]): Step[] {
+  const found = steps.find((step) => plannedAgain(step.problem).ok) ?? steps.at(-1)
+  return found ? [found] : []
 }
 
 const withPreparations = (problem: DayProblem, change: (preparation: PlanPreparation) => PlanPreparation): DayProblem => ({
@@ -91,14 +132,19 @@ function washedHot(preparation: PlanPreparation): PlanPreparation {
   return { ...preparation, jarTreatment: 'washed-hot', process: { ...process, minutes, sterilise: false, chosenBecause } }
 }
 
-/** One more of the canners that are there, or one that may not be used now; it needs a burner too, and the burner is not given. */
+/** One more of the canners that are there, or one that may not be used now; where no burner is left for it, with one of its own. */
 function oneMoreCanner(problem: DayProblem): Candidate[] {
   return METHODS.flatMap((method) => {
     if (!problem.preparations.some((entry) => entry.method === method && jarsToPlan(entry) > 0)) return []
     const idle = problem.canners.find((canner) => canner.method === method && !canner.usable)
     const like = problem.canners.find((canner) => canner.method === method && canner.usable)
     const canners = withOneMore(problem.canners, idle, like)
-    return canners ? [{ change: { kind: 'one-more-canner' as const, method }, problem: { ...problem, canners }, cost: COST.canner }] : []
+    if (!canners) return []
+    const alone: Candidate = { change: { kind: 'one-more-canner', method }, problem: { ...problem, canners }, cost: COST.canner }
+    const burners = [...problem.burners, EXTRA_BURNER]
+    const change = { kind: 'one-more-canner', method, withBurner: true } as const
+    const both: Candidate = { change, problem: { ...problem, canners, burners }, cost: COST.cannerAndBurner }
+    return plannedAgain(alone.problem).ok ? [alone] : [alone, both]
   })
 }
 
@@ -114,8 +160,11 @@ function withOneMore(
 /** The least of a few steps that fits; the largest step, measured, when none does. */
 function earlierStart(problem: DayProblem): Candidate[] {
   const steps = EARLIER_STEPS_MINUTES.map((minutes) => ({ minutes, problem: startedEarlier(problem, minutes) }))
-  const found = steps.find((step) => planOnce(step.problem, FILLINGS_TRIED_PER_JOB).ok) ?? steps.at(-1)
-  return found ? [{ change: { kind: 'start-earlier', minutes: found.minutes }, problem: found.problem, cost: COST.time }] : []
+  return leastThatFits(steps).map((found) => ({
+    change: { kind: 'start-earlier', minutes: found.minutes },
+    problem: found.problem,
+    cost: COST.time,
+  }))
 }
 
 function startedEarlier(problem: DayProblem, minutes: number): DayProblem {
@@ -131,17 +180,18 @@ function startedEarlier(problem: DayProblem, minutes: number): DayProblem {
   return { ...problem, window: { ...window, ...moved }, people }
 }
 
-function oneMoreBurner(problem: DayProblem): Candidate[] {
-  const extra: PlanBurner = {
-    id: 'one-more-burner',
-    label: 'One more burner',
-    kind: 'outdoor-gas',
-    btuPerHour: 12_000,
-    watts: null,
-    circuit: null,
-  }
-  return [{ change: { kind: 'one-more-burner' }, problem: { ...problem, burners: [...problem.burners, extra] }, cost: COST.burner }]
+const EXTRA_BURNER: PlanBurner = {
+  id: 'one-more-burner',
+  label: 'One more burner',
+  kind: 'outdoor-gas',
+  btuPerHour: 12_000,
+  watts: null,
+  circuit: null,
 }
+
+const oneMoreBurner = (problem: DayProblem): Candidate[] => [
+  { change: { kind: 'one-more-burner' }, problem: { ...problem, burners: [...problem.burners, EXTRA_BURNER] }, cost: COST.burner },
+]
 
 function oneMorePerson(problem: DayProblem): Candidate[] {
   const wanted = problem.preparations.filter((entry) => jarsToPlan(entry) > 0)
@@ -171,7 +221,7 @@ function fewerBatches(problem: DayProblem): Candidate[] {
     const typical = preparation.batchYield.typical
     const most = Math.ceil(jarsToPlan(preparation) / typical) - 1
     const fewer = FEWER_STEPS.filter((batches) => batches <= most).map((batches) => withFewer(problem, preparation, batches))
-    const found = fewer.find((candidate) => planOnce(candidate.problem, FILLINGS_TRIED_PER_JOB).ok)
+    const found = fewer.find((candidate) => plannedAgain(candidate.problem).ok)
     return found ? [found] : []
   })
 }

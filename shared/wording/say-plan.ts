@@ -3,7 +3,7 @@ import { jarName } from '@/shared/kitchen/jar-sizes'
 import type { BindingReason, DayPlan, PlanLimit, PlanRefusal, PlanShortage, PlanTaskKind, WayOut } from '@/shared/planning/day-plan'
 import { kettleWorkOf } from '@/shared/planning/kettle-works'
 import type { DayProblem } from '@/shared/planning/day-problem'
-import { formatClock } from '@/shared/time/kitchen-time'
+import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
 import type { Refusal } from '@/shared/wording/refusal'
 
 /** "It fits, with 20 canner minutes to spare." */
@@ -82,7 +82,7 @@ export function sayLimit(problem: DayProblem, refusal: Omit<PlanRefusal, 'waysOu
     case 'fill-tables':
       return `${counted(available, 'fill table is', 'fill tables are')} not enough to reach the canners in time.`
     case 'people-with-skill':
-      return sayPeople(problem, limit, available)
+      return sayPeople(problem, limit, available, refusal.at)
     case 'headcount':
       return `${needed} people would be in the room at once; ${available} may be.`
     case 'rack':
@@ -100,7 +100,14 @@ export function sayLimit(problem: DayProblem, refusal: Omit<PlanRefusal, 'waysOu
   }
 }
 
-function sayPeople(problem: DayProblem, limit: Extract<PlanLimit, { kind: 'people-with-skill' }>, available: number): string {
+function sayPeople(
+  problem: DayProblem,
+  limit: Extract<PlanLimit, { kind: 'people-with-skill' }>,
+  available: number,
+  at: KitchenTime | null,
+): string {
+  if (at !== null)
+    return `From ${formatClock(at)} ${available === 0 ? 'nobody' : `only ${counted(available, 'person', 'people')}`} with ${limit.skills.map(words).join(' or ')} ${available > 1 ? 'are' : 'is'} there to ${STAGE_VERBS[limit.stage]}.`
   const who = limit.skills.length > 0 ? ` with ${limit.skills.map(words).join(' or ')}` : ''
   const what = limit.preparationId ? ` for ${titleOf(problem, limit.preparationId)}` : ''
   return available === 0
@@ -155,8 +162,14 @@ function nextStep(limit: PlanLimit): string {
 /** A change as an imperative with its measured effect: "Run 10 min and wash the jars hot: 410 of 430 canner min, finish 21:25". */
 export function sayWayOut(problem: DayProblem, way: WayOut): string {
   const { needed, available } = way.cannerMinutes
-  const effect = way.fits && way.finishAt !== null ? `finish ${formatClock(way.finishAt)}` : 'still does not fit'
-  return `${sayChange(problem, way.change)}: ${needed} of ${available} canner min, ${effect}`
+  return `${sayChange(problem, way.change)}: ${needed} of ${available} canner min, ${sayEffect(way)}`
+}
+
+/** "finish 21:25", or "still 23 boiling-water canner min short". */
+export function sayEffect({ fits, finishAt, cannerMinutesByMethod }: WayOut): string {
+  if (fits && finishAt !== null) return `finish ${formatClock(finishAt)}`
+  const [short] = cannerMinutesByMethod.filter(({ slack }) => slack < 0).sort((a, b) => a.slack - b.slack)
+  return short ? `still ${-short.slack} ${cannerName(short.method)} min short` : 'still does not fit'
 }
 
 /** The change alone: "One batch fewer of Plum jam (8 half-pints less)". */
@@ -167,7 +180,13 @@ export function sayChange(problem: DayProblem, change: WayOut['change']): string
     case 'jars-boiled-in-pot':
       return `Boil the jars for ${listed(change.preparationIds.map((id) => titleOf(problem, id)))} in a pot on its own burner`
     case 'one-more-canner':
-      return `One more ${cannerName(change.method)}`
+      return `One more ${cannerName(change.method)}${change.withBurner ? ' with a burner of its own' : ''}`
+    case 'move-to-pressure':
+      return `Move ${counted(change.loads, 'load', 'loads')} of ${titleOf(problem, change.preparationId)} (${change.jars} ${jarsOf(problem, change.preparationId, change.jars)}) to ${listed(change.cannerIds.map((id) => problem.canners.find((canner) => canner.id === id)?.label ?? id))}, which would stand idle`
+    case 'other-jars':
+      return `Put ${titleOf(problem, change.preparationId)} into ${change.jars} ${jarName(change.jarSize, change.jars)} instead`
+    case 'one-more-operator':
+      return `One more person who minds the ${cannerName(change.method)}s`
     case 'fewer-batches':
       return `${counted(change.batches, 'batch', 'batches')} fewer of ${titleOf(problem, change.preparationId)} (${change.jars} ${jarsOf(problem, change.preparationId, change.jars)} less)`
     case 'start-earlier':

@@ -6,7 +6,7 @@ import { planChangeText } from '@/shared/day/apply-plan-change'
 import type { PlanRefusal, WayOut } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { formatClock } from '@/shared/time/kitchen-time'
-import { sayChange, sayPlanRefusal } from '@/shared/wording/say-plan'
+import { sayChange, sayEffect, sayPlanRefusal } from '@/shared/wording/say-plan'
 
 const COLUMNS = [
   { key: 'change', head: 'Change' },
@@ -30,7 +30,7 @@ export function DoesNotFit({ problem, refusal, dayPath }: Props) {
     cells: {
       change: sayChange(problem, way.change),
       minutes: `${way.cannerMinutes.needed} of ${way.cannerMinutes.available}`,
-      fits: way.finishAt === null ? 'No' : `Yes, canners empty ${formatClock(way.finishAt)}`,
+      fits: way.finishAt === null ? `No, ${sayEffect(way)}` : `Yes, canners empty ${formatClock(way.finishAt)}`,
       act: dayPath !== undefined && way.fits && action(way.change, dayPath),
     },
   }))
