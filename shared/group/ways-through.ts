@@ -15,6 +15,7 @@ const WAYS: readonly (GroupWay & { readonly act: Act })[] = [
   { act: 'see-people', path: '/people', label: 'People' },
   { act: 'invite', path: '/invites', label: 'Invitations' },
   { act: 'see-kitchen', path: '/kitchens', label: 'Kitchens' },
+  { act: 'see-recipes', path: '/recipes', label: 'Recipes' },
   { act: 'see-stock', path: '/stock', label: 'Stock' },
 ]
 

@@ -50,6 +50,10 @@ const DOORS: Readonly<Record<string, Door>> = {
   '/g/[groupId]/ledger': { open: 'olpm' },
   '/g/[groupId]/ledger/ledger.csv': { open: 'olpm' },
   '/g/[groupId]/stock': { open: 'olpm' },
+  '/g/[groupId]/recipes': { open: 'olpmh' },
+  '/g/[groupId]/recipes/new': { open: 'ol' },
+  '/g/[groupId]/recipes/[recipeId]': { open: 'olpmh' },
+  '/g/[groupId]/recipes/[recipeId]/change': { open: 'ol' },
   '/g/[groupId]/jars/[serial]': { open: 'olpm', others: 'olp' },
 
   '/g/[groupId]/days/new': { open: 'o' },
@@ -115,6 +119,7 @@ interface Aims {
   readonly draftDayId: string
   readonly batchId: string
   readonly loadId: string
+  readonly recipeId: string
   readonly esme: Things
   readonly ada: Things
   readonly gil: Things
@@ -179,7 +184,7 @@ test('each door opens to those it is for, at home, next door, on another day and
       if (!isOfGroup || letter === 'x' || letter === 'n') continue
       await knock('other group', letter, fill(route, there, there.ada), false, door)
       // Their own group's address with the other group's things in it.
-      if (/\[(dayId|kitchenId|householdId|personId|serial)\]/.test(route))
+      if (/\[(dayId|kitchenId|householdId|personId|serial|recipeId)\]/.test(route))
         await knock('foreign things', letter, fill(route, { ...there, groupId: mine.groupId }, there.ada), false, door)
       if (route.includes('[dayId]') && !/\[(batchId|loadId)\]/.test(route))
         await knock('other day', letter, fill(route, { ...here, dayId: here.draftDayId }, own), door.open.includes(letter), door)

@@ -45,6 +45,11 @@ async function makeDoors(neighbourhood: string) {
     hardEnd: '22:15',
   }
   const draft = await change('create-day', { kitchenId: kitchen.id, name: 'Another evening', date: '2027-09-02', ...hours })
+  const recipe = await change('add-own-recipe', {
+    ...{ title: 'Damson sauce', comesFrom: 'A shoebox', pattern: 'plum', item1: 'damsons', amount1: 4, unit1: 'lb', pack: 'hot' },
+    ...{ prepBefore: 'cook', kettleUse: 'cook', acidFood: 'yes', scaling: 'whole-batches-only', usualJar: 'pint' },
+    ...{ 'low-pint': 4, 'typical-pint': 5, 'high-pint': 6, prepMinutes: 30, kettleMinutes: 40, fillMinutes: 6 },
+  })
   const batch = await db.kettleBatch.findFirstOrThrow({ where: { groupId } })
   const load = await db.cannerLoad.findFirstOrThrow({ where: { groupId } })
   const esme = await db.person.findFirstOrThrow({ where: { groupId, name: 'Esme' } })
@@ -62,6 +67,7 @@ async function makeDoors(neighbourhood: string) {
     draftDayId: String(draft.dayId),
     batchId: batch.id,
     loadId: load.id,
+    recipeId: String(recipe.recipeId),
     esme: { householdId: esme.householdId, personId: esme.id, serial: await jarOf(esme.householdId, 1) },
     ada: { householdId: ada.householdId, personId: ada.id, serial: await jarOf(ada.householdId, 2) },
     gil: { householdId: gil.householdId, personId: gil.id, serial: await jarOf(gil.householdId, 3) },

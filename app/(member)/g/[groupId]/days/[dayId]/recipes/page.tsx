@@ -8,8 +8,10 @@ import { requireActor } from '@/lib/auth/current-actor'
 import { dayProducts } from '@/lib/queries/day-claims'
 import { dayForecast } from '@/lib/queries/day-forecast'
 import { requireDayHead } from '@/lib/queries/day-head'
+import { ownRecipes } from '@/lib/queries/own-recipes'
 import { may } from '@/shared/access/policy'
 import { sayElevation } from '@/shared/kitchen/say-elevation'
+import { recipeOfOwn } from '@/shared/recipes/own-recipe-content'
 import { recipeById } from '@/shared/recipes/recipe-library'
 import { sayDate } from '@/shared/time/calendar-date'
 import { DayPlace } from '../_overview/day-place'
@@ -25,11 +27,16 @@ type Props = { params: Promise<{ groupId: string; dayId: string }>; searchParams
 export default async function RecipesPage({ params, searchParams }: Props) {
   const { groupId, dayId } = await params
   const actor = await requireActor(groupId, 'see-day')
-  const [day, products] = await Promise.all([requireDayHead(groupId, dayId), dayProducts(groupId, dayId)])
+  const mayEdit = may(actor, 'edit-day')
+  const [day, products, written] = await Promise.all([
+    requireDayHead(groupId, dayId),
+    dayProducts(groupId, dayId),
+    mayEdit ? ownRecipes(groupId) : [],
+  ])
   const forecast = await dayForecast(groupId, dayId, products)
   const { recipe } = await searchParams
-  const chosen = typeof recipe === 'string' ? recipeById(recipe) : undefined
-  const mayEdit = may(actor, 'edit-day')
+  const own = written.filter(({ isRetired }) => !isRetired).map((each) => recipeOfOwn(each.own))
+  const chosen = typeof recipe === 'string' ? (recipeById(recipe) ?? own.find(({ id }) => id === recipe)) : undefined
   const mayChoose = mayEdit && (day.state === 'draft' || day.state === 'claiming')
   return (
     <Page>
@@ -45,7 +52,7 @@ export default async function RecipesPage({ params, searchParams }: Props) {
         title="What we make"
         lead={
           products.length > 0
-            ? 'Minutes are the published ones for this kitchen’s elevation.'
+            ? 'Minutes are the published ones for this kitchen’s elevation. Without a published process it is fridge or freezer.'
             : 'Choose tested recipes; their process is looked up for this kitchen’s elevation.'
         }
       />
@@ -61,7 +68,7 @@ export default async function RecipesPage({ params, searchParams }: Props) {
         <ProductSheet key={product.id} {...{ groupId, day, product, mayEdit }} />
       ))}
       <JarsNow {...{ day, products, forecast }} />
-      {mayChoose && <ChooseRecipeSheet {...{ groupId, day, chosen }} taken={products.map((product) => product.recipe.id)} />}
+      {mayChoose && <ChooseRecipeSheet {...{ groupId, day, chosen, own }} taken={products.map((product) => product.recipe.id)} />}
     </Page>
   )
 }

@@ -53,7 +53,9 @@ export function FillForm({ batch, choices, groupId, dayId, path }: FillFormProps
         <FieldEntry name="note" label="Note" maxLength={200} required={false} />
       </details>
       <TimeEntry id="at-fill" />
-      <SubmitButton sending="Sending">All jars of {batch.code} are full</SubmitButton>
+      <SubmitButton sending="Sending" consequence={batch.isCold ? 'They go into the fridge or freezer now: no canner.' : undefined}>
+        All jars of {batch.code} are full
+      </SubmitButton>
     </CommandForm>
   )
 }

@@ -15,6 +15,7 @@ import { floorChoices, floorClock } from '@/lib/queries/floor-now'
 import { may } from '@/shared/access/policy'
 import { productName } from '@/shared/day/product-name'
 import { formatClock } from '@/shared/time/kitchen-time'
+import { SAY_COLD } from '@/shared/wording/say-cold'
 import { sayBatches, sayJars } from '@/shared/wording/say-load'
 import { FloorClockStrip } from '../../../_floor/floor-clock-strip'
 import '../../../_floor/floor-page.css'
@@ -70,6 +71,7 @@ function Standing({ page: { batch, lots, loads } }: { page: FloorBatchPage }) {
     batch.state === 'planned' && `Planned: on at ${formatClock(batch.plannedStart)}, filled by ${formatClock(batch.plannedFilled)}.`,
     batch.startedAt !== null && `On since ${formatClock(batch.startedAt)}.`,
     batch.filledAt !== null && `Filled at ${formatClock(batch.filledAt)}.`,
+    batch.isCold && `${SAY_COLD}. No canner takes its jars.`,
     batch.waiting > 0 && `Waiting to be loaded: ${sayJars(batch.waiting, batch.jarSize)}.`,
     loads.length > 0 && `Loaded: ${loads.join(', ')}.`,
     batch.state === 'abandoned' && `Given up. ${batch.note}`,
