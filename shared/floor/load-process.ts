@@ -69,7 +69,7 @@ export function loadProcess(query: LoadQuery): Result<LoadProcess, LoadProcessPr
   const { rowKey, edition, psi, needlePsi, source, sterilise } = found.value
   const isBoiled = query.jarTreatment !== 'washed-hot'
   const minutes = !sterilise.required || isBoiled ? found.value.minutes : found.value.minutesWithoutSterilising
-  if (minutes === null) return refuse({ kind: 'jars-need-boiling', minutes: sterilise.minutes ?? 0 })
+  if (minutes === null) return refuse({ kind: 'jars-need-boiling', minutes: Number(sterilise.minutes) })
   const printed = `${source.publication}, ${source.section}`
   const longer = `; ${minutes} min for jars that were not boiled: ${STERILISING_SOURCE.publication}, ${STERILISING_SOURCE.section}`
   return ok({

@@ -67,7 +67,7 @@ export function fitText(
 }
 
 function cutLines(lines: readonly string[], { font, size }: Face, width: number, measure: Measure): string[] {
-  const last = graphemes(lines.at(-1) ?? '')
+  const last = graphemes(String(lines.at(-1)))
   while (last.length > 0 && measure(`${last.join('')}…`, font, size) > width) last.pop()
   return [...lines.slice(0, -1), `${last.join('').trimEnd()}…`]
 }

@@ -30,7 +30,7 @@ export function makeSerial(randomBytes: Uint8Array): string {
     .map((value) => CODE_ALPHABET.charAt(value))
     .join('')
   for (let step = 0; ; step += 1) {
-    const payload = stem + CODE_ALPHABET.charAt(((values.at(-1) ?? 0) + step) % CODE_ALPHABET.length)
+    const payload = stem + CODE_ALPHABET.charAt((Number(values.at(-1)) + step) % CODE_ALPHABET.length)
     const check = pureCheckCharacter(MOD_37_2, payload)
     if (CODE_ALPHABET.includes(check)) return payload + check
   }

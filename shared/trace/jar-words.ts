@@ -3,29 +3,21 @@ import type { JarState } from '@/shared/lifecycle/jar-states'
 /** Whether a jar may be eaten as far as its record says, for anybody who holds it. */
 export type JarVerdict = 'good' | 'not-for-the-shelf' | 'on-hold' | 'recalled' | 'gone' | 'not-ready'
 
-/** What a jar's state means to whoever holds it. */
-export function judgeJar(state: JarState): JarVerdict {
-  switch (state) {
-    case 'sealed':
-    case 'shared-out':
-      return 'good'
-    case 'opened':
-    case 'unsealed':
-      return 'not-for-the-shelf'
-    case 'held':
-      return 'on-hold'
-    case 'recalled':
-      return 'recalled'
-    case 'discarded':
-    case 'broken':
-      return 'gone'
-    case 'filled':
-    case 'processed':
-      return 'not-ready'
-    default:
-      return state satisfies never
-  }
+const VERDICTS: Readonly<Record<JarState, JarVerdict>> = {
+  filled: 'not-ready',
+  processed: 'not-ready',
+  sealed: 'good',
+  'shared-out': 'good',
+  opened: 'not-for-the-shelf',
+  unsealed: 'not-for-the-shelf',
+  held: 'on-hold',
+  recalled: 'recalled',
+  discarded: 'gone',
+  broken: 'gone',
 }
+
+/** What a jar's state means to whoever holds it. */
+export const judgeJar = (state: JarState): JarVerdict => VERDICTS[state]
 
 /** What to do, and where that is from. */
 export interface Advice {

@@ -53,15 +53,15 @@ const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', '
 
 /** "26 Aug 2027". */
 export function sayDate(date: string): string {
-  const [year = '', month = '', day = ''] = date.split('-')
-  return `${Number(day)} ${MONTHS[Number(month) - 1] ?? month} ${year}`
+  const [year, month, day] = date.split('-').map(Number)
+  return `${day} ${MONTHS[Number(month) - 1]} ${year}`
 }
 
 /** "Aug 2028": the month until which a jar is at its best, {@link BEST_BY_MONTHS} after the day it was canned. */
 export function sayBestBy(cannedOn: string): string {
-  const [year = 0, month = 1] = cannedOn.split('-').map(Number)
-  const months = year * 12 + (month - 1) + BEST_BY_MONTHS
-  return `${MONTHS[months % 12] ?? ''} ${Math.floor(months / 12)}`
+  const [year, month] = cannedOn.split('-').map(Number)
+  const months = Number(year) * 12 + (Number(month) - 1) + BEST_BY_MONTHS
+  return `${MONTHS[months % 12]} ${Math.floor(months / 12)}`
 }
 
 /** "1 pint" and "473 mL"; "12 oz jar" needs no number before it. */

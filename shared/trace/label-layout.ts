@@ -109,11 +109,8 @@ function layOutTall(facts: LabelFacts, scale: Scale, ranks: readonly Rank[], fra
 /** Product on the left, jar size on the right, the lid under both. */
 function layOutHead(facts: LabelFacts, scale: Scale, frame: Frame, measure: Measure): { marks: Mark[]; bottom: number } {
   const [name, volume] = sayJarSize(facts.size)
-  const [nameFace, volumeFace]: Face[] = [
-    { font: 'slab', size: scale.jarSize[0] },
-    { font: 'text', size: scale.jarSize[1] },
-  ]
-  if (!nameFace || !volumeFace) return { marks: [], bottom: frame.top }
+  const nameFace: Face = { font: 'slab', size: scale.jarSize[0] }
+  const volumeFace: Face = { font: 'text', size: scale.jarSize[1] }
   const [nameWidth, volumeWidth] = [measure(name, nameFace.font, nameFace.size), measure(volume, volumeFace.font, volumeFace.size)]
   const titleWidth = frame.right - frame.left - Math.max(nameWidth, volumeWidth) - frame.pad
   const title = fitText(cleanLabelText(facts.product), 'slab', scale.title, titleWidth, 2, measure)

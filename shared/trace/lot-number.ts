@@ -47,9 +47,9 @@ export function readLotNumber(typed: string): Result<LotParts & { readonly lotNu
   const match = LOT.exec(code)
   if (!match) return refuse({ kind: 'wrong-form', typed })
 
-  const [, group = '', year, month, day, batch = '', load, check] = match
+  const [, group, year, month, day, batch, load, check] = match
   if (checkDigits97(code.slice(0, -2)) !== check) return refuse({ kind: 'check-failed', typed })
-  const parts = { group, date: `20${year}-${month}-${day}`, batch, load: Number(load) }
+  const parts = { group: String(group), date: `20${year}-${month}-${day}`, batch: String(batch), load: Number(load) }
   if (!isRealDate(parts.date) || parts.load === 0) return refuse({ kind: 'wrong-form', typed })
   return ok({ ...parts, lotNumber: makeLotNumber(parts) })
 }

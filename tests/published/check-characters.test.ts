@@ -37,4 +37,9 @@ describe('ISO/IEC 7064 pure systems against published identifiers', () => {
       expect(BigInt(payload + checkDigits97(payload)) % 97n).toBe(1n)
     }
   })
+
+  it('has no value for a character outside its alphabet, and names it', () => {
+    expect(() => pureCheckCharacter(MOD_37_2, 'g1')).toThrow(new RangeError('No value for the character "g"'))
+    expect(() => checkDigits97('1-2')).toThrow(new RangeError('No value for the character "-"'))
+  })
 })

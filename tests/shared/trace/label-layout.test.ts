@@ -1,7 +1,16 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { fitText, type Measure, wrapText } from '@/shared/trace/fit-text'
-import { cleanLabelText, type LabelFacts, sayAllergens, sayBestBy, sayDate, sayJarAddress, sayJarSize } from '@/shared/trace/label-facts'
+import {
+  cleanLabelText,
+  type LabelFacts,
+  sayAllergens,
+  sayBestBy,
+  sayDate,
+  jarAddress,
+  sayJarAddress,
+  sayJarSize,
+} from '@/shared/trace/label-facts'
 import { layOutLabel, POINTS_PER_MM } from '@/shared/trace/label-layout'
 import type { Mark } from '@/shared/trace/label-marks'
 import { LABEL_SHEETS } from '@/shared/trace/label-sheets'
@@ -172,5 +181,14 @@ describe('wrapped text', () => {
     expect(fitText('ab cd', 'slab', [10, 5], 30, 2, chars)).toEqual({ size: 6, lines: ['ab cd'] })
     expect(fitText('ab cd', 'slab', [10, 8], 30, 2, chars)).toEqual({ size: 10, lines: ['ab', 'cd'] })
     expect(fitText('abcdef', 'slab', [10, 10], 30, 1, chars)).toEqual({ size: 10, lines: ['ab…'] })
+    // a word that fits no line whole is broken over the lines there are, and not cut
+    expect(fitText('abcdef', 'slab', [10, 10], 30, 2, chars)).toEqual({ size: 10, lines: ['abc', 'def'] })
+  })
+})
+
+describe('the address of a jar', () => {
+  it('is short for the code and in groups for people', () => {
+    expect(jarAddress('https://jars.example', '7KQM2XTRW9HC4P')).toBe('https://jars.example/j/7KQM2XTRW9HC4P')
+    expect(sayJarAddress('http://jars.example', '7KQM2XTRW9HC4P')).toBe('jars.example/j/7KQM2-XTRW9-HC4P')
   })
 })

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { checkDigits97 } from '@/shared/trace/check-characters'
 import { CODE_ALPHABET, CODE_LETTERS } from '@/shared/trace/code-alphabet'
 import { type LotParts, makeLotNumber, readLotNumber, suggestBatchLetters, suggestGroupCode } from '@/shared/trace/lot-number'
 
@@ -56,6 +57,9 @@ describe('a lot number', () => {
     const bad = `${good.slice(0, -1)}${(Number(good.at(-1)) + 1) % 10}`
     expect(readLotNumber(bad)).toMatchObject({ problem: { kind: 'check-failed' } })
     expect(readLotNumber('plum jam')).toMatchObject({ problem: { kind: 'wrong-form' } })
+    // check digits that fit do not make a day that never was, nor a load of number 0
+    for (const payload of ['FH270230D3C06', 'FH270826D3C00'])
+      expect(readLotNumber(payload + checkDigits97(payload))).toMatchObject({ problem: { kind: 'wrong-form' } })
     expect(readLotNumber('FH€')).toMatchObject({ problem: { kind: 'wrong-character', character: '€' } })
   })
 
