@@ -1,12 +1,15 @@
 import 'server-only'
 import { database } from '@/lib/db/client'
-import type { Pledge, Purchase } from '@/lib/db/generated/client'
+import type { Pledge, Purchase, SettlementMark } from '@/lib/db/generated/client'
 import { recipesOfDay } from '@/lib/stores/recipes'
 import type { Actor } from '@/shared/access/actor'
 import { reachOf } from '@/shared/access/policy'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import { type Outlay, type Reckoning, type ReckonProblem, reckonDay } from '@/shared/reckoning/reckon-day'
+import { creditForHours, FUND, type LabourRule, surchargePercent } from '@/shared/reckoning/labour-rule'
+import { afterPayments, type Payment, type PaymentMark, paymentsOf } from '@/shared/reckoning/payments'
 import { settle, type Transfer } from '@/shared/reckoning/settle'
+import { isoDate } from '@/shared/time/calendar-date'
 import { COMMON_POOL, type PooledProduct, poolProducts } from '@/shared/share/pool-products'
 
 /** One line of the receipts and gifts, as the screen shows it. */
@@ -14,6 +17,24 @@ export interface OutlayLine extends Outlay {
   readonly id: string
   readonly householdName: string
   readonly pack: string
+}
+
+/** Hours of one household: counted, or null when nobody has, beside what was promised. */
+export interface CountedHours {
+  readonly householdId: string
+  readonly minutes: number | null
+  readonly promisedMinutes: number
+}
+
+/** Equipment whose price is spread over its life, and what this day carries of it. */
+export interface DayEquipment {
+  readonly id: string
+  readonly name: string
+  readonly priceMinor: number
+  readonly years: number
+  readonly daysAYear: number
+  readonly householdId: string
+  readonly charge: number | null
 }
 
 /** The money of a day as one person may see it. */
@@ -28,6 +49,14 @@ export interface ReckoningPage {
   readonly reckoning: Reckoning | null
   readonly problem: ReckonProblem | null
   readonly transfers: readonly Transfer[]
+  /** Whether fewer payments are proved to be impossible. */
+  readonly isFewest: boolean
+  readonly date: string
+  readonly sizes: Readonly<Record<string, JarSize>>
+  readonly rule: LabourRule
+  readonly hours: readonly CountedHours[]
+  readonly payments: readonly Payment[]
+  readonly equipment: readonly DayEquipment[]
   /** True when the whole group's money is shown, false when only the person's own household. */
   readonly isWhole: boolean
 }
@@ -38,11 +67,14 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
   const db = database()
   const day = await db.day.findFirst({
     where: { groupId, id: dayId },
-    select: { name: true, state: true, group: { select: { currency: true } } },
+    select: {
+      ...{ name: true, date: true, state: true, labourRule: true, labourMinutes: true, labourPercent: true, labourRateMinor: true },
+      group: { select: { currency: true } },
+    },
   })
   if (!day) return null
   const { currency } = day.group
-  const [households, preparations, purchases, pledges, awards, recipes] = await Promise.all([
+  const [households, preparations, purchases, pledges, awards, recipes, hours, equipment, marks] = await Promise.all([
     db.household.findMany({ where: { groupId }, select: { id: true, name: true }, orderBy: { name: 'asc' } }),
     db.preparation.findMany({
       where: { groupId, dayId },
@@ -53,7 +85,18 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
     db.pledge.findMany({ where: { groupId, dayId, creditMinor: { not: null } }, orderBy: [{ pool: 'asc' }, { item: 'asc' }] }),
     db.award.findMany({ where: { groupId, preparation: { dayId } }, select: { preparationId: true, householdId: true, jars: true } }),
     recipesOfDay(db, groupId, dayId),
+    hoursOfDay(groupId, dayId),
+    db.equipmentItem.findMany({
+      where: { groupId },
+      orderBy: { name: 'asc' },
+      select: {
+        ...{ id: true, name: true, priceMinor: true, years: true, daysAYear: true, householdId: true },
+        charges: { where: { dayId }, select: { chargeMinor: true, pool: true } },
+      },
+    }),
+    db.settlementMark.findMany({ where: { groupId, dayId }, orderBy: [{ markedAt: 'asc' }, { id: 'asc' }] }),
   ])
+  const rule = ruleOf(day)
   const products = preparations.map(({ id, recipeId, letter }) => ({
     id,
     recipeId,
@@ -61,7 +104,12 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
     title: recipes.of(id).title,
   }))
   const sizes = new Map(preparations.map(({ id, jarSize }) => [id, jarSize as JarSize]))
-  const outlays = [...purchases.map(paidLine), ...pledges.map(givenLine)].map((line) => ({
+  const outlays = [
+    ...purchases.map(paidLine),
+    ...pledges.map(givenLine),
+    ...equipment.flatMap(chargeLine),
+    ...hours.flatMap(hoursLine(rule)),
+  ].map((line) => ({
     ...line,
     currency,
     householdName: households.find(({ id }) => id === line.partyId)?.name ?? '',
@@ -72,7 +120,11 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
   }))
   const reckoned = reckonDay({
     currency,
-    parties: households.map(({ id, name }) => ({ householdId: id, householdName: name })),
+    parties: [
+      ...households.map(({ id, name }) => ({ householdId: id, householdName: name, surchargePercent: surchargeOf(rule, hours, id) })),
+      ...(rule.kind === 'surcharge' ? [{ householdId: FUND.id, householdName: FUND.name }] : []),
+    ],
+    ...(rule.kind === 'surcharge' ? { fundId: FUND.id } : {}),
     pools: pools.map(({ id, productIds }) => ({ id, products: productIds, by: 'jars' })),
     outlays,
     taken: awards.map(({ householdId, preparationId, jars }) => ({
@@ -81,10 +133,41 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
     })),
   })
   const reckoning = reckoned.ok ? reckoned.value : null
-  const page = { dayName: day.name, dayState: day.state, currency, products, households, outlays, pools, reckoning }
-  const whole = { ...page, problem: reckoned.ok ? null : reckoned.problem, transfers: transfersOf(reckoning), isWhole: true }
+  const payments = paymentsOf(marks.map(markOf))
+  const page = {
+    ...{ dayName: day.name, date: isoDate(day.date), dayState: day.state, currency, products, households, outlays, pools, reckoning },
+    ...{ rule, hours, payments, sizes: Object.fromEntries(sizes) },
+    equipment: equipment.map(({ charges, ...item }) => ({ ...item, charge: charges[0]?.chargeMinor ?? null })),
+  }
+  const { transfers, isFewest } = transfersOf(reckoning, payments)
+  const whole = { ...page, problem: reckoned.ok ? null : reckoned.problem, transfers, isFewest, isWhole: true }
   return reachOf(actor, 'see-reckoning') === 'any' ? whole : onlyOwn(whole, actor.householdId)
 }
+
+/** Hours of a day: counted, and promised. */
+async function hoursOfDay(groupId: string, dayId: string): Promise<CountedHours[]> {
+  return database().$queryRaw<CountedHours[]>`
+    SELECT h.id AS "householdId", w.minutes,
+      coalesce((SELECT sum(p.quantity) FROM pledge p WHERE p.group_id = h.group_id AND p.day_id = ${dayId} AND p.household_id = h.id AND p.kind = 'hours'),
+        0)::float8 * 60 AS "promisedMinutes"
+    FROM household h LEFT JOIN hours_worked w ON w.group_id = h.group_id AND w.household_id = h.id AND w.day_id = ${dayId}
+    WHERE h.group_id = ${groupId} ORDER BY h.name`
+}
+
+interface RuleColumns {
+  readonly labourRule: string
+  readonly labourMinutes: number
+  readonly labourPercent: number
+  readonly labourRateMinor: number
+}
+
+function ruleOf({ labourRule, labourMinutes, labourPercent, labourRateMinor }: RuleColumns): LabourRule {
+  if (labourRule === 'surcharge') return { kind: 'surcharge', leastMinutes: labourMinutes, percent: labourPercent }
+  return labourRule === 'credit' ? { kind: 'credit', rate: labourRateMinor } : { kind: 'none' }
+}
+
+const surchargeOf = (rule: LabourRule, hours: readonly CountedHours[], id: string) =>
+  surchargePercent(rule, hours.find(({ householdId }) => householdId === id)?.minutes ?? 0)
 
 type BareLine = Omit<OutlayLine, 'currency' | 'householdName'>
 
@@ -98,10 +181,40 @@ const givenLine = ({ id, item, quantity, unit, pool, creditMinor, householdId }:
   pack: `${Number(quantity)} ${unit}`,
 })
 
-function transfersOf(reckoning: Reckoning | null): readonly Transfer[] {
-  if (!reckoning) return []
-  const settled = settle(reckoning.parties.map(({ householdId: id, householdName: name, balance }) => ({ id, name, balance })))
-  return settled.ok ? settled.value.transfers : []
+interface ChargedItem {
+  readonly id: string
+  readonly name: string
+  readonly years: number
+  readonly daysAYear: number
+  readonly householdId: string
+  readonly charges: readonly { readonly chargeMinor: number; readonly pool: string }[]
+}
+
+const chargeLine = ({ id, name, years, daysAYear, householdId, charges }: ChargedItem): BareLine[] =>
+  charges.map(({ chargeMinor, pool }) => ({
+    ...{ kind: 'credited', id, item: name, partyId: householdId, poolId: pool, amount: chargeMinor },
+    pack: `one day of ${years * daysAYear}`,
+  }))
+
+const hoursLine =
+  (rule: LabourRule) =>
+  ({ householdId, minutes }: CountedHours): BareLine[] => {
+    const amount = creditForHours(rule, minutes ?? 0)
+    const line = { kind: 'credited', id: `hours-${householdId}`, item: 'hours of work', partyId: householdId, poolId: COMMON_POOL } as const
+    return amount > 0 ? [{ ...line, amount, pack: `${(minutes ?? 0) / 60} h` }] : []
+  }
+
+const markOf = ({ id, fromPartyId, toPartyId, amountMinor, side, by, note, markedAt, undoes }: SettlementMark): PaymentMark => ({
+  ...{ id, fromId: fromPartyId, toId: toPartyId, amount: amountMinor, side: side as PaymentMark['side'], by, note, undoes },
+  at: markedAt.toISOString(),
+})
+
+/** What is still to be paid, once the payments that were received are counted. */
+function transfersOf(reckoning: Reckoning | null, payments: readonly Payment[]): { transfers: readonly Transfer[]; isFewest: boolean } {
+  if (!reckoning) return { transfers: [], isFewest: true }
+  const balances = reckoning.parties.map(({ householdId: id, householdName: name, balance }) => ({ id, name, balance }))
+  const settled = settle(afterPayments(balances, payments))
+  return settled.ok ? settled.value : { transfers: [], isFewest: true }
 }
 
 /** What a household may see: the pools that its share comes from, its own receipts and its own line. */
@@ -113,6 +226,9 @@ function onlyOwn(page: ReckoningPage, householdId: string): ReckoningPage {
     ...page,
     isWhole: false,
     outlays: page.outlays.filter(own),
+    hours: page.hours.filter((each) => each.householdId === householdId),
+    payments: page.payments.filter(({ fromId, toId }) => fromId === householdId || toId === householdId),
+    equipment: page.equipment.filter((each) => each.householdId === householdId),
     reckoning: reckoning && { ...reckoning, parties },
     transfers: page.transfers.filter(({ fromId, toId }) => fromId === householdId || toId === householdId),
   }

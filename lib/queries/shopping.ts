@@ -1,11 +1,12 @@
 import 'server-only'
 import { database } from '@/lib/db/client'
+import { recipesOfDay } from '@/lib/stores/recipes'
 import type { Actor } from '@/shared/access/actor'
 import { productName } from '@/shared/day/product-name'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Method } from '@/shared/kitchen/methods'
 import type { DayState } from '@/shared/lifecycle/day-states'
-import { recipeById } from '@/shared/recipes/recipe-library'
+import type { Recipe } from '@/shared/recipes/recipe'
 import { yieldInJars } from '@/shared/recipes/yield-in-jars'
 import { readPromisedJars } from '@/shared/supplies/promised-jars'
 import type { ProductToMake } from '@/shared/supplies/recipe-needs'
@@ -23,7 +24,8 @@ export async function shoppingPage({ groupId }: Actor, dayId: string): Promise<S
     select: { name: true, date: true, state: true, sparePercent: true, group: { select: { currency: true } } },
   })
   if (!day) return null
-  const [preparations, batches, pledges, lots, pantry, packs, errands, purchases, stock, households] = await Promise.all([
+  const [recipes, preparations, batches, pledges, lots, pantry, packs, errands, purchases, stock, households] = await Promise.all([
+    recipesOfDay(db, groupId, dayId),
     db.preparation.findMany({
       where,
       orderBy: { letter: 'asc' },
@@ -71,6 +73,7 @@ export async function shoppingPage({ groupId }: Actor, dayId: string): Promise<S
     products: preparations.flatMap((preparation) =>
       productOf(
         preparation,
+        recipes.of(preparation.id),
         batches.find((each) => each.preparationId === preparation.id),
       ),
     ),
@@ -121,6 +124,7 @@ interface PreparationRow {
 /** What is planned, or what the claims come to in whole batches while nothing is. */
 function productOf(
   { recipeId, jarSize, method, claimed, spareJars }: PreparationRow,
+  recipe: Recipe,
   planned: { readonly _count: number; readonly _sum: { readonly plannedJars: number | null } } | undefined,
 ): (ProductToMake & {
   readonly method: Method
@@ -128,8 +132,6 @@ function productOf(
   readonly notes: readonly string[]
   readonly isKeyOnly: boolean
 })[] {
-  const recipe = recipeById(recipeId)
-  if (!recipe) return []
   const size = jarSize as JarSize
   const typical = Math.max(1, yieldInJars(recipe, size).typical)
   const wanted = claimed + spareJars

@@ -4,7 +4,9 @@ import { dayCommands } from './day/commands'
 import { floorCommands } from './floor/commands'
 import { groupCommands } from './group/commands'
 import { kitchenCommands } from './kitchen/commands'
+import { moneyCommands } from './money/commands'
 import { recipeCommands } from './recipe/commands'
+import { replanCommands } from './replan/commands'
 import { shareCommands } from './share/commands'
 import { shoppingCommands } from './shopping/commands'
 
@@ -15,8 +17,10 @@ export const ALL_COMMANDS: readonly AnyCommand[] = [
   ...recipeCommands,
   ...dayCommands,
   ...floorCommands,
+  ...replanCommands,
   ...shareCommands,
   ...shoppingCommands,
+  ...moneyCommands,
 ]
 
 const BY_NAME = new Map(ALL_COMMANDS.map((command) => [command.name, command]))

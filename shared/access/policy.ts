@@ -66,6 +66,7 @@ export const POLICY = {
   'print-labels': row('any', 'any', 'none', 'none', 'none', 'none'),
   'see-reckoning': row('any', 'own', 'own', 'own', 'none', 'none'),
   'edit-reckoning': row('any', 'none', 'none', 'none', 'none', 'none'),
+  'mark-payment': row('any', 'own', 'own', 'own', 'none', 'none'),
   'close-day': row('any', 'none', 'none', 'none', 'none', 'none'),
   'trace-jar': row('any', 'any', 'any', 'own', 'none', 'none'),
 } as const satisfies Record<string, Record<Role, Reach>>

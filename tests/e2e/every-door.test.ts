@@ -76,6 +76,8 @@ const DOORS: Readonly<Record<string, Door>> = {
   '/g/[groupId]/days/[dayId]/seal-check': { open: 'olp' },
   '/g/[groupId]/days/[dayId]/shares': { open: 'olpm' },
   '/g/[groupId]/days/[dayId]/reckoning': { open: 'olpm' },
+  '/g/[groupId]/days/[dayId]/reckoning/sheets': { open: 'olpm' },
+  '/g/[groupId]/days/[dayId]/reckoning/reckoning.csv': { open: 'olpm' },
   '/g/[groupId]/days/[dayId]/labels': { open: 'ol' },
   '/g/[groupId]/days/[dayId]/labels/sheet.pdf': { open: 'ol', empty: 409 },
   '/g/[groupId]/days/[dayId]/close-out': { open: 'o' },

@@ -5,7 +5,7 @@ import { lockGroup } from '@/lib/stores/lock-rows'
 import { EditGroup } from '@/shared/forms/group'
 import { ok, refuse } from '@/shared/result/result'
 import { changedMeanwhile } from '@/shared/wording/changed-meanwhile'
-import { notFound } from '@/shared/wording/refusal'
+import { badInput, notFound } from '@/shared/wording/refusal'
 
 /** Changes the group's name, time zone, currency and ask line. Its code stays: it begins every lot number. */
 export const editGroup = defineCommand({
@@ -18,6 +18,10 @@ export const editGroup = defineCommand({
     const before = await tx.group.findUniqueOrThrow({ where: { id: groupId }, select: GROUP_FIELDS })
     if (seen && seen !== seenMark(before)) return refuse(changedMeanwhile(before.name))
 
+    if (fields.currency !== before.currency && (await tx.purchase.count({ where: { groupId } })) > 0)
+      return refuse(
+        badInput({ currency: ['There are receipts in the old currency, and amounts of two currencies do not mix. Take them out first.'] }),
+      )
     await tx.group.update({ where: { id: groupId }, data: fields })
     return ok({ reply: { groupId }, history: [{ subject: `group ${groupId}`, detail: { before, after: fields } }] })
   },

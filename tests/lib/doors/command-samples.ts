@@ -19,6 +19,10 @@ export interface Aims {
   readonly tickId: string
   readonly packId: string
   readonly movementId: string
+  readonly equipmentId: string
+  /** A piece of equipment that the day carries already. */
+  readonly chargedId: string
+  readonly markId: string
   readonly leftOverId: string
   readonly batchId: string
   readonly loadId: string
@@ -204,4 +208,19 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
     input: ({ dayId, householdId }) => ({ dayId, householdId, item: 'sugar', amount: 4, unit: 'us-cup' }),
   },
   'use-up-left-over': { any: 'o', input: ({ leftOverId }) => ({ leftOverId }) },
+
+  'set-money-rule': { any: 'o', input: ({ dayId }) => ({ dayId, labourRule: 'surcharge', leastHours: 4, percent: 25 }) },
+  'count-hours': { any: 'o', input: ({ dayId, householdId }) => ({ dayId, householdId, hours: 3.5 }) },
+  'add-equipment': {
+    any: 'o',
+    input: ({ householdId }) => ({ householdId, name: unused('Canner '), price: '89.00', years: 20, daysAYear: 4 }),
+  },
+  'charge-equipment': { any: 'o', input: ({ dayId, equipmentId }) => ({ dayId, equipmentId }) },
+  'uncharge-equipment': { any: 'o', input: ({ dayId, chargedId }) => ({ dayId, equipmentId: chargedId }) },
+  'mark-payment': {
+    any: 'o',
+    own: 'lpm',
+    input: ({ dayId, householdId }) => ({ dayId, fromId: householdId, toId: 'fund', amount: 1234, side: 'paid' }),
+  },
+  'undo-mark': { any: 'o', own: 'lpm', input: ({ dayId, markId }) => ({ dayId, markId }) },
 }

@@ -141,6 +141,16 @@ async function place(neighbourhood: string): Promise<Place> {
   await client.shoppingPack.create({ data: { groupId, id: `pack-${groupId}`, item: 'sugar', label: 'sack', holds: 60, unit: 'us-cup' } })
   const moved = { householdId: founder.householdId, jarSize: 'pint', mouth: 'regular', kind: 'brought', jars: 3, by: 'Ada' }
   await client.jarMovement.create({ data: { groupId, id: `moved-${groupId}`, ...moved, movedOn: new Date('2027-08-01') } })
+  const equipment = { groupId, householdId: founder.householdId, priceMinor: 8900, years: 20, daysAYear: 4 }
+  await client.equipmentItem.create({ data: { ...equipment, id: `stove-${groupId}`, name: 'Stove' } })
+  await client.equipmentItem.create({ data: { ...equipment, id: `tent-${groupId}`, name: 'Tent' } })
+  await client.equipmentCharge.create({ data: { groupId, dayId, equipmentId: `tent-${groupId}`, chargeMinor: 112 } })
+  const markOf = async (fromPartyId: string) => {
+    const id = `mark-${fromPartyId}`
+    const said = { toPartyId: 'fund', amountMinor: 500, side: 'paid', by: 'Ada', markedAt: new Date('2027-08-28') }
+    await client.settlementMark.create({ data: { groupId, id, dayId, fromPartyId, ...said } })
+    return id
+  }
   await client.pantryLot.create({ data: { groupId, id: `left-${groupId}`, item: 'sugar', amount: 4, unit: 'us-cup' } })
   const recipeId = `recipe-${groupId}`
   await client.ownRecipe.create({ data: { groupId, id: recipeId } })
@@ -164,6 +174,9 @@ async function place(neighbourhood: string): Promise<Place> {
     tickId: await tickOf(founder.householdId),
     packId: `pack-${groupId}`,
     movementId: `moved-${groupId}`,
+    equipmentId: `stove-${groupId}`,
+    chargedId: `tent-${groupId}`,
+    markId: await markOf(founder.householdId),
     leftOverId: `left-${groupId}`,
     batchId: batch.id,
     loadId: (await client.cannerLoad.findFirstOrThrow(first)).id,
@@ -178,6 +191,7 @@ async function place(neighbourhood: string): Promise<Place> {
     personId: person.id,
     pledgeId: await pledgeOf(otherHousehold.id),
     tickId: await tickOf(otherHousehold.id),
+    markId: await markOf(otherHousehold.id),
   }
   return { groupId, actorOf, own, other }
 }

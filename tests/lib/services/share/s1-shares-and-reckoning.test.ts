@@ -1,5 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { reckoningPage } from '@/lib/queries/reckoning'
+import { reckoningFile } from '@/lib/print/reckoning-file'
+import { addEquipment } from '@/lib/services/money/add-equipment'
+import { chargeEquipment } from '@/lib/services/money/charge-equipment'
+import { countHours } from '@/lib/services/money/count-hours'
+import { markPayment } from '@/lib/services/money/mark-payment'
+import { setMoneyRule } from '@/lib/services/money/set-money-rule'
+import { unchargeEquipment } from '@/lib/services/money/uncharge-equipment'
+import { undoMark } from '@/lib/services/money/undo-mark'
 import { addPurchase } from '@/lib/services/share/add-purchase'
 import { awardJars } from '@/lib/services/share/award-jars'
 import { closeDay } from '@/lib/services/share/close-day'
@@ -22,6 +30,7 @@ const code = async (answer: ReturnType<typeof as>) => {
   const done = await answer
   return done.ok ? 'done' : done.problem.code
 }
+const sum = (numbers: readonly number[] = []) => numbers.reduce((total, number) => total + number, 0)
 const award = () => as('Ada', awardJars, { dayId })
 const shares = async (preparationId: string) => {
   const awards = await fresh.client.award.findMany({ where: { preparationId }, orderBy: { householdId: 'asc' } })
@@ -133,6 +142,102 @@ describe('its reckoning', () => {
     expect(await code(as('Cleo', removePurchase, { dayId, purchaseId }))).toBe('not-allowed')
     expect(await code(as('Ada', removePurchase, { dayId, purchaseId }))).toBe('done')
     expect(await code(as('Ada', removePurchase, { dayId, purchaseId }))).toBe('not-found')
+  })
+})
+
+describe('the money around it', () => {
+  it('counts equipment over its life, and credits its owner', async () => {
+    const canner = { name: 'Canner', price: '89.00', years: 20, daysAYear: 4, householdId: 'Fennick' }
+    const { equipmentId } = await must(as('Ada', addEquipment, canner))
+    expect(await must(as('Ada', chargeEquipment, { dayId, equipmentId }))).toMatchObject({ chargeMinor: 112 }) // 8900 ÷ 80, rounded up
+    const page = await reckoningPage(actorNamed('Ada'), dayId)
+    expect(page?.outlays).toContainEqual(expect.objectContaining({ kind: 'credited', item: 'Canner', amount: 112, partyId: 'Fennick' }))
+    expect(sum(page?.reckoning?.parties.map(({ balance }) => balance))).toBe(0)
+    await must(as('Ada', unchargeEquipment, { dayId, equipmentId }))
+    for (const price of ['1e308', '-3', '99999999999'])
+      expect(await code(as('Ada', addEquipment, { ...canner, name: price, price }))).toBe('bad-input')
+  })
+
+  it('has whoever gave fewer than four hours pay a quarter more into the fund', async () => {
+    const set = (state: string) => fresh.client.day.update({ where: { groupId_id: { groupId: S1.groupId, id: dayId } }, data: { state } })
+    const rule = { dayId, labourRule: 'surcharge', leastHours: 4, percent: 25 }
+    expect(await code(as('Ada', setMoneyRule, rule))).toBe('day-not-open')
+    await set('planned')
+    await must(as('Ada', setMoneyRule, rule))
+    await set('resting')
+    const before = (await reckoningPage(actorNamed('Ada'), dayId))?.reckoning?.parties ?? []
+    expect(before.every(({ householdId, surcharge, share }) => surcharge === (householdId === 'fund' ? 0 : Math.round(share / 4)))).toBe(
+      true,
+    )
+    for (const householdId of ['Alderby', 'Brightwater', 'Copperfold', 'Dunmarrow', 'Fennick'])
+      await must(as('Ada', countHours, { dayId, householdId, hours: 4 }))
+    await must(as('Ada', countHours, { dayId, householdId: 'Elmsway', hours: 3.9 }))
+    const page = await reckoningPage(actorNamed('Ada'), dayId)
+    const lines = Object.fromEntries((page?.reckoning?.parties ?? []).map((party) => [party.householdId, party]))
+    expect(lines.Elmsway).toMatchObject({ share: 3910, surcharge: 978 }) // a quarter of 39.10
+    expect(lines.Alderby).toMatchObject({ surcharge: 0 })
+    expect(lines.fund).toMatchObject({ jars: 0, balance: 978 })
+    expect(sum(page?.reckoning?.parties.map(({ balance }) => balance))).toBe(0)
+    expect(page?.transfers.some(({ toId }) => toId === 'fund')).toBe(true)
+    await set('planned')
+    await must(as('Ada', setMoneyRule, { dayId, labourRule: 'credit', rate: '12.00' }))
+    await set('resting')
+    const credited = await reckoningPage(actorNamed('Ada'), dayId)
+    expect(credited?.outlays.filter(({ item }) => item === 'hours of work').map(({ amount }) => amount)).toEqual([
+      4800, 4800, 4800, 4800, 4680, 4800,
+    ])
+    expect(sum(credited?.reckoning?.parties.map(({ balance }) => balance))).toBe(0)
+    await set('planned')
+    expect(await code(as('Ada', setMoneyRule, { dayId, labourRule: 'credit' }))).toBe('bad-input')
+    await must(as('Ada', setMoneyRule, { dayId, labourRule: 'none' }))
+    await set('resting')
+  })
+
+  it('keeps who said what of a payment, and goes on to the next once it was received', async () => {
+    const [first] = (await reckoningPage(actorNamed('Ada'), dayId))?.transfers ?? []
+    if (!first) return expect.unreachable()
+    const payment = { dayId, ...first, amount: first.amount }
+    const sides = { Copperfold: 'Dov', Dunmarrow: 'Esme', Alderby: 'Ada', Brightwater: 'Cleo', Elmsway: 'Vera', Fennick: 'Gil' } as const
+    const speakerOf = (id: string) => sides[id as keyof typeof sides]
+    const stranger =
+      Object.entries(sides).find(([id, name]) => ![first.fromId, first.toId].includes(id) && !['Ada', 'Vera'].includes(name))?.[1] ?? ''
+    expect(await code(as(stranger, markPayment, { ...payment, side: 'paid' }))).toBe('not-found')
+    const { markId } = await must(as('Ada', markPayment, { ...payment, side: 'paid' }))
+    const open = await reckoningPage(actorNamed('Ada'), dayId)
+    expect(open?.transfers).toContainEqual(first)
+    expect(open?.payments).toMatchObject([{ ...first, paid: { by: 'Ada' }, received: null }])
+    const receiver = speakerOf(first.toId)
+    await must(as(receiver, markPayment, { ...payment, side: 'received' }))
+    const done = await reckoningPage(actorNamed('Ada'), dayId)
+    expect(done?.transfers).not.toContainEqual(first)
+    expect(done?.payments).toMatchObject([{ paid: { by: 'Ada' }, received: { by: receiver } }])
+    await must(as('Ada', undoMark, { dayId, markId }))
+    expect(await code(as('Ada', undoMark, { dayId, markId }))).toBe('taken-back')
+    expect(await fresh.client.settlementMark.count()).toBe(3)
+    await expect(fresh.client.settlementMark.deleteMany()).rejects.toThrow('permission denied')
+  })
+
+  it.each([
+    ['nothing', { amount: 0 }],
+    ['less than nothing', { amount: -5 }],
+    ['half a cent', { amount: 0.5 }],
+    ['1e308', { amount: 1e308 }],
+    ['to themselves', { toId: 'Alderby' }],
+  ])('refuses a payment of %s', async (_, more) => {
+    const payment = { dayId, fromId: 'Alderby', toId: 'Dunmarrow', amount: 5, side: 'paid', ...more }
+    expect(await code(as('Ada', markPayment, payment))).toBe('bad-input')
+  })
+
+  it('goes out as a file whose balances add up to nothing', async () => {
+    const page = await reckoningPage(actorNamed('Ada'), dayId)
+    const rows = page
+      ? reckoningFile(page)
+          .text.split('\r\n')
+          .map((row) => row.split(','))
+      : []
+    const balances = rows.filter(([sort]) => sort === 'balance').map((row) => Math.round(Number(row[7]) * 100))
+    expect(balances).toHaveLength(6)
+    expect(sum(balances)).toBe(0)
   })
 })
 

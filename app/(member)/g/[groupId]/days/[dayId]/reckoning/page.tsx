@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { LinkButton } from '@/app/_ui/link-button'
 import { Page } from '@/app/_ui/page'
 import { PageHead } from '@/app/_ui/page-head'
 import { Sheet } from '@/app/_ui/sheet'
@@ -8,12 +9,16 @@ import { requireActor } from '@/lib/auth/current-actor'
 import { type ReckoningPage, reckoningPage } from '@/lib/queries/reckoning'
 import { may } from '@/shared/access/policy'
 import { productName } from '@/shared/day/product-name'
+import { jarName } from '@/shared/kitchen/jar-sizes'
 import { formatMoney } from '@/shared/reckoning/money'
 import { COMMON_POOL } from '@/shared/share/pool-products'
 import { sayReckonProblem } from '@/shared/wording/say-reckoning'
 import { DayPlace } from '../_overview/day-place'
 import { AddReceipt } from './add-receipt'
+import { Equipment } from './equipment'
+import { Hours } from './hours'
 import { Outlays } from './outlays'
+import { Payments } from './payments'
 
 export const metadata: Metadata = { title: 'Costs' }
 
@@ -36,15 +41,28 @@ export default async function ReckoningPageOfDay({ params }: { params: Promise<{
             ? 'Nobody owes anybody'
             : `${page.transfers.length} ${page.transfers.length === 1 ? 'payment settles' : 'payments settle'} it`
         }
+        action={
+          <span className="row screen-only">
+            <LinkButton kind="plain" small href={`/g/${groupId}/days/${dayId}/reckoning/sheets`}>
+              Sheets to print
+            </LinkButton>
+            <LinkButton kind="plain" small href={`/g/${groupId}/days/${dayId}/reckoning/reckoning.csv`}>
+              As a file (CSV)
+            </LinkButton>
+          </span>
+        }
         lead={page.isWhole ? undefined : 'You see your own household: its receipts, its part, its payments.'}
       />
       <div className="two wide-first">
         <div className="stack">
           {page.reckoning ? <Settled page={page} money={money} /> : page.problem && <p>{sayReckonProblem(page.problem, page.currency)}</p>}
+          <Payments page={page} groupId={groupId} dayId={dayId} actor={actor} money={money} />
           <Outlays page={page} groupId={groupId} dayId={dayId} edits={edits} money={money} />
         </div>
         <div className="stack">
           {page.reckoning && page.isWhole && <Pools page={page} money={money} />}
+          <Hours {...{ page, groupId, dayId, money, edits }} isRuleOpen={['draft', 'claiming', 'planned'].includes(page.dayState)} />
+          {edits && <Equipment page={page} groupId={groupId} dayId={dayId} money={money} />}
           {edits && <AddReceipt page={page} groupId={groupId} dayId={dayId} />}
         </div>
       </div>
@@ -56,7 +74,6 @@ type Money = (minor: number) => string
 
 /** What each household carries and gets back, and the payments. */
 function Settled({ page, money }: { page: ReckoningPage; money: Money }) {
-  const nameOf = (id: string) => page.households.find((household) => household.id === id)?.name ?? id
   const signed = (minor: number) => (minor === 0 ? 'even' : minor > 0 ? `gets ${money(minor)}` : `pays ${money(-minor)}`)
   return (
     <Sheet lid={page.transfers.length === 0 ? 'sunk' : 'domed'} lidWords="Reckoned" title="Who carries what">
@@ -69,6 +86,7 @@ function Settled({ page, money }: { page: ReckoningPage; money: Money }) {
           { key: 'share', head: 'Its part', numeric: true },
           { key: 'paid', head: 'Paid', numeric: true },
           { key: 'given', head: 'Given in kind', numeric: true },
+          ...(page.rule.kind === 'surcharge' ? [{ key: 'surcharge' as const, head: 'Into the fund', numeric: true }] : []),
           { key: 'balance', head: 'So it', numeric: true },
         ]}
         rows={(page.reckoning?.parties ?? []).map((party) => ({
@@ -79,22 +97,11 @@ function Settled({ page, money }: { page: ReckoningPage; money: Money }) {
             share: money(party.share),
             paid: money(party.paid),
             given: money(party.credited),
+            surcharge: money(party.surcharge),
             balance: signed(party.balance),
           },
         }))}
       />
-      {page.transfers.length > 0 && (
-        <ul className="list">
-          {page.transfers.map(({ fromId, toId, amount }) => (
-            <li key={`${fromId} ${toId}`} className="row apart">
-              <span>
-                <b>{nameOf(fromId)}</b> pays <b>{nameOf(toId)}</b>
-              </span>
-              <span className="num">{money(amount)}</span>
-            </li>
-          ))}
-        </ul>
-      )}
     </Sheet>
   )
 }
@@ -125,13 +132,16 @@ function Pools({ page, money }: { page: ReckoningPage; money: Money }) {
         ))}
         {page.reckoning?.jarCosts.map(({ product, cost }) => (
           <li key={product} className="row apart">
-            <span>One jar of {title(product).toLowerCase()}</span>
+            <span>
+              One {jarName(page.sizes[product] ?? 'pint')} of {title(product).toLowerCase()}
+            </span>
             <span className="num">{money(cost)}</span>
           </li>
         ))}
       </ul>
       <p className="src">
-        Labour is not in it. Shares are reckoned exactly; what is left over in cents goes to the largest fractions, ties by household name.
+        {page.rule.kind === 'credit' ? 'Hours are in it as they are credited.' : 'Labour is not in it.'} Shares are reckoned exactly; what
+        is left over in cents goes to the largest fractions, ties by household name.
       </p>
     </Sheet>
   )

@@ -39,10 +39,10 @@ export function ListLine({ item, page, groupId, dayId, actor, isOpen }: ListLine
           </p>
         )}
       </div>
-      {missing > 0 && (
+      {missing > 0 && (products.length > 0 || price !== null) && (
         <p>
-          {sayAmount(missing, unit)} {sayFor(products)}
-          {price !== null && `, about ${formatMoney(price, currency)}`}
+          {[plan.choice && products.length > 0 && sayAmount(missing, unit), sayFor(products)].filter(Boolean).join(' ')}
+          {price !== null && `${products.length > 0 ? ', about' : 'About'} ${formatMoney(price, currency)}`}
           {isOptional && ', if you like'}
         </p>
       )}
