@@ -62,6 +62,8 @@ export const FORM_SCHEMAS: Readonly<Record<string, () => Promise<z.ZodType>>> = 
   'note-broken-jar': () => import('@/shared/forms/floor').then((room) => room.NoteBrokenJar),
   'note-incident': () => import('@/shared/forms/floor').then((room) => room.NoteIncident),
   'check-seals': () => import('@/shared/forms/floor').then((room) => room.CheckSeals),
+  'lock-task': () => import('@/shared/forms/replan').then((room) => room.LockTask),
+  'note-setback': () => import('@/shared/forms/replan').then((room) => room.NoteSetback),
   'rest-day': () => import('@/shared/forms/floor').then((room) => room.RestDay),
   'note-jars': () => import('@/shared/forms/jar-ledger').then((room) => room.NoteJars),
   'set-money-rule': () => import('@/shared/forms/money').then((room) => room.SetMoneyRule),

@@ -13,7 +13,7 @@ function facts(problem: DayProblem): string {
   const canners = problem.canners.map(({ usable: _, whyNot: __, ...canner }) => canner)
   const preparations = problem.preparations.map(asUsual)
   const chilled = problem.chilled?.map(({ jarsWanted: _, spare: __, ...work }) => work)
-  return JSON.stringify({ ...problem, canners, preparations, chilled }, inKeyOrder)
+  return JSON.stringify({ ...problem, locks: undefined, canners, preparations, chilled }, inKeyOrder)
 }
 
 function asUsual({

@@ -1,5 +1,7 @@
 import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
+import { readSavedPlan } from '@/lib/queries/saved-plan'
+import { plannedWithLocks } from '@/lib/services/replan/planned-with-locks'
 import { daySize, MOST_BATCHES, MOST_JOBS_AT_ONCE } from '@/shared/day/day-size'
 import { PlanTheDay } from '@/shared/forms/day'
 import { refusalBeforePlanning } from '@/shared/planning/refuse-day'
@@ -11,7 +13,6 @@ import { tooManyBatches } from '@/shared/wording/say-search'
 import { lockDay } from './lock-day'
 import { cannotMove, moveDay } from './move-day'
 import { problemToPlan } from './problem-to-plan'
-import { plannedOnce } from './remembered-plans'
 import { savePlan } from './save-plan'
 import { endLiveSearch, startSearch } from './start-search'
 
@@ -46,8 +47,8 @@ export const planDay = defineCommand({
         ? refuse(sayPlanRefusal(problem, { ...early, waysOut: [] }))
         : ok(await startSearch(context, { dayId, problem, size, change }))
     }
-    const planned = plannedOnce(problem)
-    if (!planned.ok) return refuse(sayPlanRefusal(problem, { ...planned.problem, waysOut: [] }))
+    const planned = plannedWithLocks(problem, problem.locks ? await readSavedPlan(groupId, dayId, tx) : null)
+    if (!planned.ok) return planned
 
     if (day.state === 'claiming') {
       const moved = await moveDay(tx, groupId, day, 'planned', 'Plan the day')

@@ -2,6 +2,7 @@ import 'server-only'
 import { canonicalJson, sha256 } from '@/lib/commands/canonical-json'
 import type { Tx } from '@/lib/db/in-transaction'
 import { readDayProblem } from '@/lib/queries/day-problem'
+import { readLocks } from '@/lib/queries/replan-input'
 import { applyPlanChange, readPlanChange } from '@/shared/day/apply-plan-change'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { ok, type Result, refuse } from '@/shared/result/result'
@@ -17,7 +18,8 @@ export async function problemToPlan(
   const read = await readDayProblem(groupId, dayId, tx)
   if (!read) return refuse(notFound('Canning day'))
   if (read.staleProducts.length > 0) return refuse(processChanged(read.staleProducts))
-  return withChange(read.problem, change ?? undefined)
+  const locks = (await readLocks(tx, groupId, dayId)).map(({ id: _, ...lock }) => lock)
+  return withChange(locks.length > 0 ? { ...read.problem, locks } : read.problem, change ?? undefined)
 }
 
 /** The mark by which the same problem is known again, whatever the order of its keys. */

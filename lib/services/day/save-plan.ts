@@ -3,18 +3,27 @@ import { randomUUID } from 'node:crypto'
 import type { Tx } from '@/lib/db/in-transaction'
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
+import type { KitchenTime } from '@/shared/time/kitchen-time'
+
+/** How a plan came about; left out: the day was planned as a whole. */
+export interface MadeBy {
+  readonly madeBy: 'plan' | 'replan' | 'undo'
+  readonly reason: string
+  readonly madeAt: KitchenTime
+  readonly takenFrom?: number
+}
 
 /**
  * Keeps a plan whole, the plan with its batches and its loads, under the day's next number, which it gives back. The day must be locked.
  *
  * Batches and loads keep their ids where the new plan has their codes too; those that it leaves out go, unless work on them has begun.
  */
-export async function savePlan(tx: Tx, groupId: string, dayId: string, problem: DayProblem, plan: DayPlan): Promise<number> {
+export async function savePlan(tx: Tx, groupId: string, dayId: string, problem: DayProblem, plan: DayPlan, made?: MadeBy): Promise<number> {
   const last = await tx.plan.aggregate({ where: { groupId, dayId }, _max: { number: true } })
   const number = (last._max.number ?? 0) + 1
   // What is kept is what JSON keeps: readers parse it with the schema of saved plans.
   const json = (value: unknown) => JSON.parse(JSON.stringify(value)) as object
-  await tx.plan.create({ data: { groupId, id: randomUUID(), dayId, number, problem: json(problem), plan: json(plan) } })
+  await tx.plan.create({ data: { groupId, id: randomUUID(), dayId, number, problem: json(problem), plan: json(plan), ...made } })
   await saveBatches(tx, groupId, dayId, plan)
   await saveLoads(tx, groupId, dayId, plan)
   return number
@@ -34,7 +43,8 @@ async function saveBatches(tx: Tx, groupId: string, dayId: string, { batches }: 
     FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS r(
       id text, code text, preparation_id text, kettle_id text, planned_start int, planned_filled int, planned_jars int)
     ON CONFLICT (group_id, day_id, code) DO UPDATE SET preparation_id = excluded.preparation_id, kettle_id = excluded.kettle_id,
-      planned_start = excluded.planned_start, planned_filled = excluded.planned_filled, planned_jars = excluded.planned_jars`
+      planned_start = excluded.planned_start, planned_filled = excluded.planned_filled, planned_jars = excluded.planned_jars
+    WHERE kettle_batch.state = 'planned'`
 }
 
 async function saveLoads(tx: Tx, groupId: string, dayId: string, { loads }: DayPlan): Promise<void> {
@@ -49,5 +59,6 @@ async function saveLoads(tx: Tx, groupId: string, dayId: string, { loads }: DayP
     FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS r(
       id text, code text, canner_id text, operator_id text, planned_load_at int, planned_empty_at int)
     ON CONFLICT (group_id, day_id, code) DO UPDATE SET canner_id = excluded.canner_id, operator_id = excluded.operator_id,
-      planned_load_at = excluded.planned_load_at, planned_empty_at = excluded.planned_empty_at`
+      planned_load_at = excluded.planned_load_at, planned_empty_at = excluded.planned_empty_at
+    WHERE canner_load.state = 'planned'`
 }

@@ -173,6 +173,17 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
   'note-incident': { any: 'olpmh', input: ({ dayId }) => ({ dayId, at, what: 'A wet floor' }) },
   'rest-day': { any: 'o', input: ({ dayId }) => ({ dayId, at }) },
 
+  'replan-day': { any: 'o', input: ({ dayId }) => ({ dayId, basedOn: 1 }) },
+  'undo-plan': { any: 'o', input: ({ dayId }) => ({ dayId, basedOn: 1 }) },
+  'lock-task': {
+    any: 'o',
+    input: ({ dayId, preparationId }) => ({ dayId, preparationId, batch: 1, task: 'cook', at: '18:30' }),
+  },
+  'unlock-task': { any: 'o', input: ({ dayId }) => ({ dayId, lockId: 'absent' }) },
+  'note-setback': { any: 'olpmh', input: ({ dayId, cannerId }) => ({ dayId, kind: 'canner-out', cannerId, from: at }) },
+  'clear-setback': { any: 'olpmh', input: ({ dayId }) => ({ dayId, setbackId: 'absent' }) },
+  'see-plan-changes': { any: 'olpmh', input: ({ dayId }) => ({ dayId, number: 1 }) },
+
   'check-seals': { any: 'olp', input: ({ dayId, loadId }) => ({ dayId, at, on: '2027-08-27', loadId }) },
   'award-jars': { any: 'o', input: ({ dayId }) => ({ dayId }) },
   'hand-over': { any: 'ol', input: ({ dayId, householdId }) => ({ dayId, householdId }) },

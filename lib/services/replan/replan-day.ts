@@ -1,0 +1,51 @@
+import 'server-only'
+import { defineCommand } from '@/lib/commands/command'
+import { readReplanInput } from '@/lib/queries/replan-input'
+import { dayClock } from '@/lib/queries/day-clock'
+import { lockFloorDay } from '@/lib/services/floor/floor-day'
+import { savePlan } from '@/lib/services/day/save-plan'
+import { ReplanDay } from '@/shared/forms/replan'
+import { ok, refuse } from '@/shared/result/result'
+import { formatClock } from '@/shared/time/kitchen-time'
+import { notFound } from '@/shared/wording/refusal'
+import { planMovedOn, sayLocked } from '@/shared/wording/say-replan'
+import { plannedAgain } from './planned-again'
+
+/** A preview may be this many minutes old and still be used as it was shown. */
+const PREVIEW_MINUTES = 5
+
+/**
+ * Plans the rest of a running day anew and makes that its plan, under the next number. What has begun stays; batches and loads keep their codes.
+ *
+ * Refused when the plan that was looked at is no longer the day's: of two who plan at once, one wins and the other sees what they did.
+ */
+export const replanDay = defineCommand({
+  name: 'replan-day',
+  summary: 'Plan again from now',
+  act: 'plan-day',
+  schema: ReplanDay,
+  async run(context, { dayId, basedOn, from, reason }) {
+    const { tx, actor, now } = context
+    const { groupId } = actor
+    const day = await lockFloorDay(context, dayId, ['running'])
+    if (!day.ok) return day
+    const clock = Math.floor(await dayClock(tx, groupId, day.value, now))
+    const isFresh = from !== undefined && from <= clock && clock - from <= PREVIEW_MINUTES
+    const input = await readReplanInput(tx, groupId, dayId, isFresh ? from : clock)
+    if (!input) return refuse(notFound('Plan'))
+    if (input.number !== basedOn) return refuse(planMovedOn(input.number))
+    const planned = plannedAgain(input)
+    if (!planned.ok) return refuse(sayLocked(input.problem, input.plan, planned.problem.locks))
+
+    const { plan, problem, changes, dropped, brokenWaits } = planned.value
+    const number = await savePlan(tx, groupId, dayId, problem, plan, { madeBy: 'replan', reason, madeAt: input.soFar.now })
+    const figures = { number, finishAt: plan.finishAt, finishBefore: changes.finishBefore, people: changes.people.length }
+    const detail = {
+      ...figures,
+      ...{ basedOn, reason, from: formatClock(input.soFar.now) },
+      dropped: dropped.map(({ code, why }) => `${code}: ${why}`),
+      cannotWait: brokenWaits.map(({ code }) => code),
+    }
+    return ok({ reply: { dayId, ...figures, dropped: dropped.length }, history: [{ subject: `day ${dayId}`, detail, dayId }] })
+  },
+})

@@ -1,0 +1,151 @@
+import type { DayPlan } from '@/shared/planning/day-plan'
+import type { DayProblem, PlanLock } from '@/shared/planning/day-problem'
+import type { Setback } from '@/shared/planning/day-so-far'
+import type { DropReason, Dropped } from '@/shared/planning/jobs-left'
+import { lockedBatchId } from '@/shared/planning/locks'
+import type { WhenAndWhere } from '@/shared/planning/plan-changes'
+import type { BrokenWait } from '@/shared/planning/replan-day'
+import type { HandOver } from '@/shared/planning/stand-of-day'
+import type { Untrue } from '@/shared/planning/still-true'
+import { formatClock } from '@/shared/time/kitchen-time'
+import { notNow, type Refusal } from '@/shared/wording/refusal'
+
+type Named = { readonly id: string } & ({ readonly label: string } | { readonly name: string })
+
+const named = (list: readonly Named[], id: string | null): string => {
+  const found = list.find((each) => each.id === id)
+  return found === undefined ? '' : 'label' in found ? found.label : found.name
+}
+
+const titleOf = ({ preparations }: DayProblem, id: string): string => preparations.find((each) => each.id === id)?.title ?? ''
+
+const equipment = (problem: DayProblem, id: string | null) => named([...problem.canners, ...problem.kettles], id)
+
+/** "Canner 2 is out from 19:14", for the strip and the list of what changed. */
+export function saySetback(problem: DayProblem, setback: Setback): string {
+  switch (setback.kind) {
+    case 'canner-out':
+      return `${named(problem.canners, setback.cannerId)} is out from ${formatClock(setback.from)}${setback.until === null ? '' : ` to ${formatClock(setback.until)}`}`
+    case 'person-away':
+      return `${named(problem.people, setback.personId)} leaves at ${formatClock(setback.from)}`
+    case 'person-late':
+      return `${named(problem.people, setback.personId)} comes at ${formatClock(setback.at)}`
+    case 'produce-late':
+      return `Produce for ${titleOf(problem, setback.preparationId)} comes at ${formatClock(setback.at)}`
+    case 'produce-short':
+      return `Produce for ${titleOf(problem, setback.preparationId)} is enough for ${setback.batches} ${setback.batches === 1 ? 'batch' : 'batches'}`
+    default:
+      return setback satisfies never
+  }
+}
+
+/** "19:10 at Canner 2". */
+export function sayWhen(problem: DayProblem, { start, equipmentId }: WhenAndWhere): string {
+  const where = equipment(problem, equipmentId)
+  return where ? `${formatClock(start)} at ${where}` : formatClock(start)
+}
+
+const WHY_DROPPED: Readonly<Record<DropReason, string>> = {
+  abandoned: 'given up',
+  'no-produce': 'no produce for it',
+  'no-time': 'no time left for it',
+  'cannot-wait': 'no canner in time',
+  'in-another-load': 'its jars are in another load',
+}
+
+/** "J5 and L09 are left out: no time left for it." one sentence a reason. */
+export function sayDropped(dropped: readonly Dropped[]): string[] {
+  return Object.entries(WHY_DROPPED).flatMap(([why, words]) => {
+    const own = dropped.filter((each) => each.why === why)
+    if (own.length === 0) return []
+    const batches = own.filter(({ of }) => of === 'batch')
+    const jars = batches.reduce((sum, each) => sum + each.jars, 0)
+    const codes = own.map(({ code }) => code).join(', ')
+    return [`Left out, ${words}: ${codes}${jars > 0 ? ` (${jars} jars)` : ''}.`]
+  })
+}
+
+/** The wait that cannot be met, with its minutes: "J4: 8 jars wait since…". */
+export function sayBrokenWait({ code, jars, stage, loadBy, cannerFreeAt }: BrokenWait): string {
+  const what =
+    stage === 'filled'
+      ? `${jars} filled jars of ${code} must be in a canner by ${formatClock(loadBy)}`
+      : `${code} in the kettle must be filled and in a canner by ${formatClock(loadBy)}`
+  if (cannerFreeAt === null) return `${what}, and no canner is free again today.`
+  const late = cannerFreeAt - loadBy
+  return late > 0
+    ? `${what}; the next canner is free at ${formatClock(cannerFreeAt)}, ${late} min too late.`
+    : `${what}, and other jars that wait need the canner first.`
+}
+
+/** "Ada hands L05 over to Gil at 20:30.", or that nobody can take it over. */
+export function sayHandOver(problem: DayProblem, plan: DayPlan, { from, to, at, loadId, batchId }: HandOver): string {
+  const code = loadId ?? plan.batches.find(({ id }) => id === batchId)?.code ?? ''
+  return to === null
+    ? `Nobody who may is free to take ${code} over from ${named(problem.people, from)} at ${formatClock(at)}. ${loadId ? 'A load is never left alone: somebody trained must stay with it.' : 'Ask somebody who may.'}`
+    : `${named(problem.people, from)} hands ${code} over to ${named(problem.people, to)} at ${formatClock(at)}.`
+}
+
+const TASK_WORDS: Readonly<Record<PlanLock['task'], string>> = {
+  load: 'Loading',
+  cook: 'Cooking',
+  fill: 'Filling',
+  prep: 'Preparing',
+  wash: 'Jar washing',
+}
+
+/** "Loading of J3: at 19:10, at Canner 2, with Ada." */
+export function sayLock(problem: DayProblem, plan: DayPlan, lock: PlanLock): string {
+  const code =
+    plan.batches.find(({ id }) => id === lockedBatchId(lock))?.code ?? `batch ${lock.batch} of ${titleOf(problem, lock.preparationId)}`
+  const parts = [
+    lock.at === null ? [] : [`at ${formatClock(lock.at)}`],
+    lock.equipmentId === null ? [] : [`at ${equipment(problem, lock.equipmentId)}`],
+    lock.personId === null ? [] : [`with ${named(problem.people, lock.personId)}`],
+  ].flat()
+  return `${TASK_WORDS[lock.task]} of ${code}: ${parts.join(', ')}`
+}
+
+/** The plan cannot keep these locks. */
+export const sayLocked = (problem: DayProblem, plan: DayPlan, locks: readonly PlanLock[]): Refusal =>
+  notNow(
+    'plan-locked',
+    'No plan keeps what was fixed by hand.',
+    `${locks.map((lock) => sayLock(problem, plan, lock)).join('. ')}.`,
+    locks.length > 1
+      ? 'Unlock any one of them, or choose another minute or person, and plan again.'
+      : 'Unlock it, or choose another minute or person, and plan again.',
+  )
+
+/** Somebody else has planned in between. */
+export const planMovedOn = (number: number): Refusal =>
+  notNow(
+    'plan-moved-on',
+    'The plan is another one now.',
+    `Plan ${number} has been made since this page was loaded.`,
+    'Load the page again and look at that plan first.',
+  )
+
+/** There is no plan before this one. */
+export const sayNothingToUndo = (): Refusal =>
+  notNow(
+    'nothing-to-undo',
+    'There is no earlier plan.',
+    'This is the first plan of the day.',
+    'Plan the day again, or unlock what was fixed by hand.',
+  )
+
+const WHY_UNTRUE: Readonly<Record<Untrue['what'], string>> = {
+  'begun-otherwise': 'has begun otherwise since',
+  'not-begun': 'should have begun by now',
+  out: 'would go into a canner that is out',
+  left: 'would be done by somebody who is not there',
+  'no-produce': 'has no produce yet',
+}
+
+/** The earlier plan is no longer true. */
+export function sayUntrue(number: number, untrue: readonly Untrue[]): Refusal {
+  const [first] = untrue
+  const why = first ? `${first.code} ${WHY_UNTRUE[first.what]}${untrue.length > 1 ? `, and ${untrue.length - 1} more like it` : ''}.` : ''
+  return notNow('plan-untrue', `Plan ${number} is no longer true.`, why, 'Plan again from now.')
+}
