@@ -1,5 +1,5 @@
 import type { Arc, Mode, Project } from '@/shared/scheduling/project/project'
-import type { WaitProject } from '@/shared/scheduling/waits/schedule-with-waits'
+import type { WaitProject } from '@/shared/scheduling/waits/wait-project'
 
 const numbersOf = (text: string): number[] =>
   text
