@@ -1,6 +1,6 @@
 import 'server-only'
 import { join } from 'node:path'
-import { Worker } from 'node:worker_threads'
+import type { Worker } from 'node:worker_threads'
 import type { SearchNews, SearchOrder } from '@/lib/cli/search-worker'
 import type { SearchSaid, SearchTrail } from '@/shared/forms/plan-search'
 import type { DayPlan } from '@/shared/planning/day-plan'
@@ -23,6 +23,9 @@ export interface ThreadOptions {
   readonly graceMs?: number
 }
 
+/** Asked of Node and not imported: a build that sees a thread being started looks for its file among all there are. */
+const { Worker: Thread } = process.getBuiltinModule('node:worker_threads')
+
 /** Read from the sources, which go where the server goes: a build would bind it into a bundle of its own. */
 const THREAD_FILE = join(process.cwd(), 'lib', 'cli', 'search-thread.mjs')
 
@@ -42,7 +45,7 @@ export class SearchThread {
 
   constructor(order: SearchOrder, { file = THREAD_FILE, graceMs = GRACE_MS }: ThreadOptions = {}) {
     const limits = { maxOldGenerationSizeMb: MOST_MEGABYTES }
-    this.#worker = new Worker(file, { workerData: order, execArgv: [], env: {}, resourceLimits: limits })
+    this.#worker = new Thread(file, { workerData: order, execArgv: [], env: {}, resourceLimits: limits })
     this.ended = new Promise((resolve) => {
       const overrun = setTimeout(() => {
         resolve({ kind: 'broke-off', why: 'It took much longer than it may and was ended.' })
