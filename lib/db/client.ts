@@ -24,12 +24,14 @@ export function database(): PrismaClient {
  * Opens a client with limits everywhere, so that a request fails within five seconds when the database is frozen.
  *
  * @param connectionString - a postgresql:// address
+ * @param connections - how many it opens at most
+ * @param settings - of each session, as PostgreSQL takes them at its start: "-c name=value"
  */
-export function openClient(connectionString: string): PrismaClient {
+export function openClient(connectionString: string, { connections = 8, settings = '' } = {}): PrismaClient {
   const pool = new pg.Pool({
     connectionString,
-    options: '-c role=lidsong_app',
-    max: 8,
+    options: `-c role=lidsong_app ${settings}`.trim(),
+    max: connections,
     connectionTimeoutMillis: 2_000,
     idleTimeoutMillis: 30_000,
     statement_timeout: 3_000,
