@@ -1,4 +1,5 @@
 import 'server-only'
+import { database } from '@/lib/db/client'
 import type { Tx } from '@/lib/db/in-transaction'
 import { AFTER_A_FAILED_PROCESS } from '@/shared/floor/unsealed-jars'
 import { SavedDayPlan, SavedDayProblem } from '@/shared/forms/saved-plan'
@@ -35,7 +36,7 @@ export async function readReplanInput(db: Tx, groupId: string, dayId: string, no
     await readBatches(db, groupId, dayId),
     await readLoads(db, groupId, dayId),
     await readSetbacks(db, groupId, dayId),
-    await readLocks(db, groupId, dayId),
+    await readLocks(groupId, dayId, db),
   ]
   const problem = { ...SavedDayProblem.parse(first.problem), locks }
   const soFar: DaySoFar = {
@@ -157,7 +158,7 @@ export function setbackOf({
 export type StoredLock = PlanLock & { readonly id: string }
 
 /** The tasks of a day that were fixed by hand. One statement. */
-export async function readLocks(db: Tx, groupId: string, dayId: string): Promise<StoredLock[]> {
+export async function readLocks(groupId: string, dayId: string, db: Tx = database()): Promise<StoredLock[]> {
   const rows = await db.planLock.findMany({
     where: { groupId, dayId },
     orderBy: [{ preparationId: 'asc' }, { batch: 'asc' }, { task: 'asc' }],

@@ -9,6 +9,8 @@ import type { DayProblem } from '@/shared/planning/day-problem'
 export interface StoredPlan {
   readonly number: number
   readonly createdAt: Date
+  /** The kitchen minute from which it was made, for a plan of a running day. */
+  readonly madeAt: number | null
   readonly problem: DayProblem
   readonly plan: DayPlan
 }
@@ -18,9 +20,9 @@ export async function readSavedPlan(groupId: string, dayId: string, db: Tx = dat
   const row = await db.plan.findFirst({
     where: { groupId, dayId },
     orderBy: { number: 'desc' },
-    select: { number: true, createdAt: true, problem: true, plan: true },
+    select: { number: true, createdAt: true, madeAt: true, problem: true, plan: true },
   })
   if (!row) return null
-  const { number, createdAt } = row
-  return { number, createdAt, problem: SavedDayProblem.parse(row.problem), plan: SavedDayPlan.parse(row.plan) }
+  const { number, createdAt, madeAt } = row
+  return { number, createdAt, madeAt, problem: SavedDayProblem.parse(row.problem), plan: SavedDayPlan.parse(row.plan) }
 }

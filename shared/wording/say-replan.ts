@@ -3,11 +3,12 @@ import type { DayProblem, PlanLock } from '@/shared/planning/day-problem'
 import type { Setback } from '@/shared/planning/day-so-far'
 import type { DropReason, Dropped } from '@/shared/planning/jobs-left'
 import { lockedBatchId } from '@/shared/planning/locks'
-import type { WhenAndWhere } from '@/shared/planning/plan-changes'
+import type { PlanChanges, TaskChange, WhenAndWhere } from '@/shared/planning/plan-changes'
+import type { PlanNews } from '@/shared/planning/plan-standing'
 import type { BrokenWait } from '@/shared/planning/replan-day'
 import type { HandOver } from '@/shared/planning/stand-of-day'
 import type { Untrue } from '@/shared/planning/still-true'
-import { formatClock } from '@/shared/time/kitchen-time'
+import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
 import { notNow, type Refusal } from '@/shared/wording/refusal'
 
 type Named = { readonly id: string } & ({ readonly label: string } | { readonly name: string })
@@ -149,3 +150,62 @@ export function sayUntrue(number: number, untrue: readonly Untrue[]): Refusal {
   const why = first ? `${first.code} ${WHY_UNTRUE[first.what]}${untrue.length > 1 ? `, and ${untrue.length - 1} more like it` : ''}.` : ''
   return notNow('plan-untrue', `Plan ${number} is no longer true.`, why, 'Plan again from now.')
 }
+
+/** "The plan is 12 min behind.", the headline of the strip. */
+export const sayBehind = (minutes: number): string =>
+  minutes > 0 ? `The plan is ${minutes} min behind.` : 'The plan does not know this yet.'
+
+/** "Canner 2 was restarted at 19:14". */
+export function sayNews(problem: DayProblem, news: PlanNews): string {
+  switch (news.kind) {
+    case 'restart':
+      return `${named(problem.canners, news.cannerId)} restarted at ${formatClock(news.at)}: ${news.loadCode} gets its full time again`
+    case 'given-up':
+      return `${news.loadCode} was given up at ${formatClock(news.at)}`
+    case 'late':
+      return `${news.loadCode} is ${news.minutes} min late`
+    default:
+      return news satisfies never
+  }
+}
+
+/** "From 19:20: finish 21:34, not 21:25." */
+export function sayFinishes({ finishBefore, finishAt }: PlanChanges, from: KitchenTime): string {
+  const than = finishAt === finishBefore ? 'as before' : `not ${formatClock(finishBefore)}`
+  return `From ${formatClock(from)}: finish ${formatClock(finishAt)}, ${than}.`
+}
+
+/** That the day would end after everybody must be out; nothing when it does not. */
+export function sayOverrun({ window }: DayProblem, plan: DayPlan): string[] {
+  const late = plan.cleanUpEndAt - window.hardEnd
+  return late > 0
+    ? [`Clean-up ends at ${formatClock(plan.cleanUpEndAt)}, ${late} min after everybody must be out. Ask for more time, or for more hands.`]
+    : []
+}
+
+/** "was 19:10 at Canner 1", for a person's own list; "new" for what was not theirs. */
+export const sayWas = (problem: DayProblem, { before }: TaskChange): string => (before === null ? 'new' : `was ${sayWhen(problem, before)}`)
+
+const KIND_WORDS: Readonly<Record<string, string>> = {
+  brief: 'the briefing',
+  soak: 'the soak',
+  preheat: 'heating the water',
+  prep: 'preparing',
+  'jar-heat': 'boiling jars',
+  cook: 'cooking',
+  hold: 'keeping it hot',
+  fill: 'filling',
+  load: 'loading',
+  'come-up': 'minding the canner',
+  process: 'minding the canner',
+  rest: 'minding the canner',
+  unload: 'lifting jars out',
+  wash: 'washing jars',
+  label: 'labels',
+  'clean-up': 'clean-up',
+  break: 'a break',
+}
+
+/** "No longer yours: filling, 19:10." */
+export const sayNoLongerTheirs = (problem: DayProblem, { kind, before }: TaskChange): string =>
+  `No longer yours: ${KIND_WORDS[kind] ?? 'work'}${before ? `, ${sayWhen(problem, before)}` : ''}.`

@@ -18,7 +18,7 @@ export async function problemToPlan(
   const read = await readDayProblem(groupId, dayId, tx)
   if (!read) return refuse(notFound('Canning day'))
   if (read.staleProducts.length > 0) return refuse(processChanged(read.staleProducts))
-  const locks = (await readLocks(tx, groupId, dayId)).map(({ id: _, ...lock }) => lock)
+  const locks = (await readLocks(groupId, dayId, tx)).map(({ id: _, ...lock }) => lock)
   return withChange(locks.length > 0 ? { ...read.problem, locks } : read.problem, change ?? undefined)
 }
 

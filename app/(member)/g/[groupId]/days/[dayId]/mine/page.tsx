@@ -7,6 +7,7 @@ import { requireActor } from '@/lib/auth/current-actor'
 import { dayFloor } from '@/lib/queries/day-floor'
 import { requireDayHead } from '@/lib/queries/day-head'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
+import { changesSinceSeen } from '@/lib/queries/seen-changes'
 import type { PlanPerson } from '@/shared/planning/day-problem'
 import { dueTasks } from '@/shared/planning/now-next-after'
 import { sayDate } from '@/shared/time/calendar-date'
@@ -14,6 +15,7 @@ import { formatClock } from '@/shared/time/kitchen-time'
 import { ProcessMinutes } from '../_overview/canner-time'
 import { DayPlace } from '../_overview/day-place'
 import { PersonChoice } from './person-choice'
+import { NewOnList } from './new-on-list'
 import { WorkList } from './work-list'
 
 export const metadata: Metadata = { title: 'My work' }
@@ -43,6 +45,7 @@ export default async function MyWorkPage({ params, searchParams }: Props) {
   const { problem, plan } = stored
   const person = problem.people.find(({ id }) => id === (typeof wanted === 'string' ? wanted : actor.personId))
   const isLarge = large === undefined ? (person?.limits.includes('large-print') ?? false) : large === 'yes'
+  const changes = person ? await changesSinceSeen(groupId, dayId, person.id, stored, now) : new Map()
   const due =
     now === null ? plan.tasks.map((task) => ({ task, start: task.start, end: task.end, lateMinutes: 0 })) : dueTasks(plan, actuals, now)
   return (
@@ -55,7 +58,8 @@ export default async function MyWorkPage({ params, searchParams }: Props) {
       <PersonChoice people={problem.people} chosen={person?.id} isLarge={isLarge} />
       {person ? (
         <>
-          <WorkList planned={stored} person={person} due={due} now={now} isOwn={person.id === actor.personId} />
+          <NewOnList {...{ groupId, dayId, stored, person, changes }} isOwn={person.id === actor.personId} />
+          <WorkList planned={stored} person={person} due={due} now={now} isOwn={person.id === actor.personId} changes={changes} />
           <ProcessMinutes problem={problem} />
         </>
       ) : (

@@ -2,14 +2,23 @@ import { LidLine } from '@/app/_ui/lid-line'
 import { Sheet } from '@/app/_ui/sheet'
 import type { PlanPerson } from '@/shared/planning/day-problem'
 import type { DueTask } from '@/shared/planning/now-next-after'
+import type { TaskChange } from '@/shared/planning/plan-changes'
 import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
+import { sayWas } from '@/shared/wording/say-replan'
 import { sayTask, taskStation } from '@/shared/wording/say-task'
 import type { Planned } from '../plan-drawing'
 
-type Props = { planned: Planned; person: PlanPerson; due: readonly DueTask[]; now: KitchenTime | null; isOwn: boolean }
+type Props = {
+  planned: Planned
+  person: PlanPerson
+  due: readonly DueTask[]
+  now: KitchenTime | null
+  isOwn: boolean
+  changes: ReadonlyMap<string, TaskChange>
+}
 
 /** A person's tasks in order of time; in their own language too, where it is one of ours. What is over is left out. */
-export function WorkList({ planned, person, due, now, isOwn }: Props) {
+export function WorkList({ planned, person, due, now, isOwn, changes }: Props) {
   const own = mergeWatches(due.filter(({ task, end }) => task.peopleIds.includes(person.id) && (now === null || end > now)))
   const night = planned.plan.nightBefore.filter(({ householdId }) => householdId === person.householdId)
   return (
@@ -28,7 +37,7 @@ export function WorkList({ planned, person, due, now, isOwn }: Props) {
         {own.map((item, place) => (
           <li key={item.task.id}>
             <LidLine lid={lidOf(item, now, place)} />
-            <Act planned={planned} person={person} item={item} />
+            <Act planned={planned} person={person} item={item} change={changes.get(item.task.id)} />
           </li>
         ))}
       </ol>
@@ -41,10 +50,12 @@ function Act({
   planned: { problem, plan },
   person,
   item: { task, start, end, lateMinutes },
+  change,
 }: {
   planned: Planned
   person: PlanPerson
   item: DueTask
+  change: TaskChange | undefined
 }) {
   const speaksSpanish = person.languages.includes('es')
   return (
@@ -59,7 +70,7 @@ function Act({
         )}
         <span className="quiet">
           {' '}
-          Until {formatClock(end)}
+          {change && <mark>{sayWas(problem, change)}</mark>} Until {formatClock(end)}
           {lateMinutes > 0 && `, ${lateMinutes} min later than planned`}.
         </span>
       </p>

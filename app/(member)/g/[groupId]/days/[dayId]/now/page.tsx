@@ -7,9 +7,11 @@ import { requireActor } from '@/lib/auth/current-actor'
 import { requireDayHead } from '@/lib/queries/day-head'
 import { type FloorNow, floorNow } from '@/lib/queries/floor-now'
 import type { LoadRow } from '@/lib/queries/floor-rows'
+import { dayStanding } from '@/lib/queries/plan-standing'
 import { may } from '@/shared/access/policy'
 import { earliestEnd } from '@/shared/floor/process-clock'
 import { COOLING } from '@/shared/floor/unsealed-jars'
+import { BehindStrip } from '../_replan/behind-strip'
 import { BatchCard } from '../_floor/batch-card'
 import '../_floor/floor-page.css'
 import { FloorClockStrip } from '../_floor/floor-clock-strip'
@@ -26,7 +28,7 @@ export default async function NowPage({ params }: { params: Promise<{ groupId: s
   const actor = await requireActor(groupId, 'see-floor')
   const day = await requireDayHead(groupId, dayId)
   const at = new Date()
-  const floor = await floorNow(groupId, day, at)
+  const [floor, standing] = await Promise.all([floorNow(groupId, day, at), dayStanding(groupId, day, at)])
   const path = `/g/${groupId}/days/${dayId}`
   const isRunning = day.state === 'running'
   const mayRun = isRunning && may(actor, 'run-batch')
@@ -42,6 +44,7 @@ export default async function NowPage({ params }: { params: Promise<{ groupId: s
       {isRunning && <LookAgain {...{ groupId, dayId }} since={at.getTime()} everySeconds={60} />}
       <h1 className="unseen">On now: {day.name}</h1>
       {!isRunning && <NotRunning state={day.state} path={path} />}
+      {standing && <BehindStrip standing={standing} path={path} mayPlan={may(actor, 'plan-day')} />}
       <div className="stations">
         {loads.map((load) => (
           <div className="station" key={load.id}>
@@ -60,6 +63,11 @@ export default async function NowPage({ params }: { params: Promise<{ groupId: s
         <NextList floor={floor} path={path} />
         <div>
           <Tally floor={floor} />
+          {isRunning && (
+            <Link className="way" href={`${path}/now/changed`} prefetch={false}>
+              Something changed: a canner, a person, the produce
+            </Link>
+          )}
           {isRunning && may(actor, 'note-incident') && (
             <DayBook groupId={groupId} dayId={dayId} path={path} mayRest={may(actor, 'plan-day')} />
           )}

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { LookAgain } from '@/app/_shell/look-again'
 import { EmptyState } from '@/app/_ui/empty-state'
+import { LinkButton } from '@/app/_ui/link-button'
 import { Page } from '@/app/_ui/page'
 import { PageHead } from '@/app/_ui/page-head'
 import { Sheet } from '@/app/_ui/sheet'
@@ -9,6 +10,7 @@ import { dayProducts } from '@/lib/queries/day-claims'
 import { type DayHead, requireDayHead } from '@/lib/queries/day-head'
 import { type DayOutlook, dayOutlook } from '@/lib/queries/day-outlook'
 import { latestSearch } from '@/lib/queries/plan-search'
+import { dayStanding } from '@/lib/queries/plan-standing'
 import { triedOutlook } from '@/lib/queries/tried-outlook'
 import { may } from '@/shared/access/policy'
 import { searchLife } from '@/shared/lifecycle/search-states'
@@ -18,6 +20,8 @@ import { sayFinish } from '@/shared/wording/say-plan'
 import { DayPlace } from '../_overview/day-place'
 import { DoesNotFit } from '../_overview/does-not-fit'
 import { LargeDay } from '../_overview/large-day'
+import { BehindStrip } from '../_replan/behind-strip'
+import { UndoForm } from '../_replan/undo-form'
 import { PlanForm } from './plan-form'
 import { SearchSheet } from './search-sheet'
 import { Timetable } from './timetable'
@@ -36,6 +40,9 @@ export default async function PlanPage({ params, searchParams }: Props) {
   const mayPlan = may(actor, 'plan-day') && (day.state === 'claiming' || day.state === 'planned')
   const tried = mayPlan && typeof change === 'string' ? await triedOutlook(groupId, dayId, change) : null
   const outlook = tried ?? (await readOutlook(groupId, day))
+  const standing = await dayStanding(groupId, day, new Date(at))
+  const mayFix = may(actor, 'plan-day') && (day.state === 'planned' || day.state === 'running')
+  const path = `/g/${groupId}/days/${dayId}`
   const search = may(actor, 'plan-day') ? await latestSearch(groupId, dayId) : null
   const isShown = outlook && (outlook.stored !== null || may(actor, 'plan-day'))
   return (
@@ -50,8 +57,22 @@ export default async function PlanPage({ params, searchParams }: Props) {
           ) : undefined
         }
       />
+      {standing && <BehindStrip standing={standing} path={path} mayPlan={may(actor, 'plan-day')} />}
       {search && <SearchSheet {...{ groupId, dayId, search }} />}
       {tried && <p className="said">This is a try. Nothing is saved until you plan it so.</p>}
+      {mayFix && outlook?.stored && !tried && (
+        <div className="row">
+          {standing && (
+            <LinkButton href={`${path}/plan/again`} kind="plain" small>
+              Plan again from now
+            </LinkButton>
+          )}
+          <LinkButton href={`${path}/plan/fixed`} kind="plain" small>
+            Fix tasks by hand
+          </LinkButton>
+          <UndoForm groupId={groupId} dayId={dayId} number={outlook.stored.number} path={path} />
+        </div>
+      )}
       {isShown ? <Shown outlook={outlook} dayPath={tried ? undefined : `/g/${groupId}/days/${dayId}`} /> : <NotYet />}
       <LookAgain {...{ groupId, dayId }} since={at} atSearch={search !== null && !searchLife.isFinal(search.state)} />
     </Page>
