@@ -13,7 +13,8 @@ export type JarLabelFacts = {
   /** "mustard"; empty when it contains none of the declared allergens. */
   contains: readonly string[]
   madeOn: string
-  useBy: string
+  /** Null for a jar that is kept cold: nothing that we hold says a date. */
+  useBy: string | null
   /** "Boiling water, 10 min, 650 ft" */
   process: string
   /** "Lid domed or leaking? Do not taste. Ask Fern Hollow canning group." */
@@ -38,7 +39,7 @@ export function JarLabel({ facts }: { facts: JarLabelFacts }) {
           <small>{facts.volume}</small>
         </span>
       </div>
-      <LidLine lid="sunk" words="Sealed" />
+      {facts.useBy === null ? <LidLine lid="flat" words="Kept cold, never sealed" /> : <LidLine lid="sunk" words="Sealed" />}
       <div className="label-body">
         <div>
           {facts.contains.length > 0 && (
@@ -48,7 +49,13 @@ export function JarLabel({ facts }: { facts: JarLabelFacts }) {
             </p>
           )}
           <p>
-            <b>{facts.madeOn}</b> use by <b>{facts.useBy}</b>
+            <b>{facts.madeOn}</b>
+            {facts.useBy !== null && (
+              <>
+                {' '}
+                use by <b>{facts.useBy}</b>
+              </>
+            )}
           </p>
           <p>{facts.process}</p>
           <p>{facts.ask}</p>

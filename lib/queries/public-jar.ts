@@ -15,6 +15,8 @@ export interface PublicJar {
   readonly jarSize: JarSize
   readonly allergens: readonly string[]
   readonly lotNumber: string | null
+  /** No process: kept cold from the start. */
+  readonly isCold: boolean
   /** ISO date. */
   readonly cannedOn: string
   readonly group: string
@@ -31,7 +33,8 @@ interface Row extends Omit<PublicJar, 'product' | 'cannedOn'> {
 /** Reads a jar by its serial for whoever has the jar in hand; null when nobody has it. One statement. */
 export async function publicJar(serial: string): Promise<PublicJar | null> {
   const [row] = await database().$queryRaw<Row[]>`
-    SELECT j.serial, j.short_name AS "shortName", j.state, r.recipe_id AS "recipeId", ${ownRecipeColumn('r')}, r.jar_size AS "jarSize", t.lot_number AS "lotNumber", d.date,
+    SELECT j.serial, j.short_name AS "shortName", j.state, r.recipe_id AS "recipeId", ${ownRecipeColumn('r')}, r.jar_size AS "jarSize", t.lot_number AS "lotNumber",
+      r.process_row_key IS NULL AS "isCold", d.date,
       g.name AS "group", g.ask_line AS "askLine",
       coalesce((SELECT array_agg(DISTINCT a) FROM batch_ingredient i
         JOIN ingredient_lot l ON l.group_id = i.group_id AND l.id = i.lot_id, unnest(l.allergens) a

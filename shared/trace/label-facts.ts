@@ -12,8 +12,10 @@ export interface LabelFacts {
   readonly allergens: readonly string[]
   /** The day it was canned, `2027-08-26`. */
   readonly cannedOn: string
-  /** What it had: "Boiling water, 10 min, 650 ft (198 m)". */
+  /** What it had: "Boiling water, 10 min, 650 ft (198 m)"; empty for a jar that is kept cold. */
   readonly process: string
+  /** No process: the label says that it is kept cold, has no best-by month and no sunk lid. */
+  readonly isCold?: boolean
   readonly lotNumber: string
   /** The stored serial, without dashes. */
   readonly serial: string

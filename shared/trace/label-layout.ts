@@ -124,10 +124,14 @@ function layOutHead(facts: LabelFacts, scale: Scale, frame: Frame, measure: Meas
     ),
     textMark(name, nameFace, frame.right - nameWidth, lidY - scale.rule - nameRise),
     textMark(volume, volumeFace, frame.right - volumeWidth, lidY - scale.rule - volumeRise),
-    { kind: 'stroke' as const, path: sunkLid(frame.left, frame.right, lidY, frame.pad), width: scale.rule },
+    { kind: 'stroke' as const, path: lidPath(facts, frame, lidY), width: scale.rule },
   ]
   return { marks, bottom: lidY + frame.pad * 1.15 + scale.rule / 2 }
 }
+
+/** Sunk for a jar that was sealed; a plain rim for one that never was. */
+const lidPath = ({ isCold }: LabelFacts, { left, right, pad }: Frame, y: number): string =>
+  isCold ? `M${round(left)} ${round(y)} L${round(right)} ${round(y)}` : sunkLid(left, right, y, pad)
 
 /** A hairline, the lot on the left, the jar on the right. */
 function layOutFoot(facts: LabelFacts, scale: Scale, frame: Frame, measure: Measure): { marks: Mark[]; top: number } {
@@ -169,7 +173,7 @@ function layOutLow(facts: LabelFacts, scale: Scale, ranks: readonly Rank[], fram
   const [name, volume] = sayJarSize(facts.size)
   const size: LabelLine = { text: `${name} (${volume})`, font: 'text-bold', rank: 0 }
   const lot: LabelLine = { text: `lot ${facts.lotNumber}`, font: 'text-bold', rank: 0 }
-  const body = fitBody(facts, [...labelLines(facts), lot, size], ranks, scale, room, measure)
+  const body = fitBody(facts, [...labelLines(facts), ...(facts.isCold ? [] : [lot]), size], ranks, scale, room, measure)
   return (
     body && [
       ...title.lines.map((line, index) =>

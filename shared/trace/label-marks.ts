@@ -1,3 +1,4 @@
+import { SAY_COLD, SAY_USE_BY } from '@/shared/wording/say-cold'
 import { type Face, type Measure, type PrintFont, wrapText } from '@/shared/trace/fit-text'
 import {
   cleanLabelText,
@@ -74,11 +75,19 @@ export function sunkLid(left: number, right: number, y: number, dip: number): st
 
 /** What every label says about its jar, in reading order. */
 export function labelLines(facts: LabelFacts): LabelLine[] {
+  const keeping: LabelLine[] = facts.isCold
+    ? [
+        { text: `${SAY_COLD}. Filled ${sayDate(facts.cannedOn)}.`, font: 'text-bold', rank: 0 },
+        { text: SAY_USE_BY, font: 'text', rank: 1 },
+      ]
+    : [
+        { text: `Canned ${sayDate(facts.cannedOn)}, best by ${sayBestBy(facts.cannedOn)}`, font: 'text-bold', rank: 0 },
+        { text: withStop(cleanLabelText(facts.process)), font: 'text', rank: 2 },
+        { text: STORAGE_LINE, font: 'text', rank: 1 },
+      ]
   const lines: LabelLine[] = [
-    { text: `Canned ${sayDate(facts.cannedOn)}, best by ${sayBestBy(facts.cannedOn)}`, font: 'text-bold', rank: 0 },
-    { text: withStop(cleanLabelText(facts.process)), font: 'text', rank: 2 },
-    { text: STORAGE_LINE, font: 'text', rank: 1 },
-    { text: `${SPOILAGE_LINE} ${withStop(`Ask ${cleanLabelText(facts.group)}`)}`, font: 'text', rank: 0 },
+    ...keeping,
+    { text: `${facts.isCold ? '' : `${SPOILAGE_LINE} `}${withStop(`Ask ${cleanLabelText(facts.group)}`)}`, font: 'text', rank: 0 },
     { text: withStop(cleanLabelText(facts.notice ?? '')), font: 'text', rank: 0 },
     { text: sayJarAddress(facts.origin, facts.serial), font: 'text-bold', rank: 0 },
   ]

@@ -30,13 +30,15 @@ export function sayLabelProblem(problem: SaidLabelProblem): Refusal {
 
 /** The line under the labels: "Kettle batch D3, 8 pints, canner BW1, load L06. One sheet, one batch. Put labels on after the seal check, 27 Aug 2027." */
 export function sayLabelNote(
-  labels: readonly { readonly size: JarSize; readonly canner: string; readonly load: string }[],
+  labels: readonly { readonly size: JarSize; readonly canner: string; readonly load: string; readonly isCold?: boolean }[],
   batch: string | undefined,
   date: string,
 ): string {
   const [first] = labels
   const after = `Put labels on after the seal check, ${sayShortDate(dateOf(1440, date))}.`
   if (!batch || !first) return `All batches, ${labels.length} jars. Do not mix them up. ${after}`
+  if (first.isCold)
+    return `Kettle batch ${batch}, ${labels.length} ${jarName(first.size, labels.length)}, kept cold, in no canner. One sheet, one batch.`
   const loads = [...new Set(labels.map(({ load }) => load))].join(', ')
   return `Kettle batch ${batch}, ${labels.length} ${jarName(first.size, labels.length)}, canner ${first.canner}, load ${loads}. One sheet, one batch. ${after}`
 }

@@ -32,6 +32,9 @@ const PICKLES: LabelFacts = {
   origin: 'https://jars.example',
 }
 
+/** No process: the same food for the fridge or the freezer. */
+const KEPT_COLD: LabelFacts = { ...PICKLES, isCold: true, process: '', lotNumber: 'none' }
+
 function layOut(facts: LabelFacts, width = 99.1, height = 67.7): readonly Mark[] {
   const layout = layOutLabel(facts, width, height, measure)
   if (!layout.ok) throw new Error(layout.problem.kind)
@@ -65,10 +68,20 @@ describe('a label', () => {
     }
   })
 
+  it('of a jar that is kept cold says so, and has no date to keep until and no sunk lid', () => {
+    const marks = layOut(KEPT_COLD)
+    const words = wordsOf(marks)
+    expect(words).toContain('Keep in the fridge or freezer: not shelf-stable.')
+    expect(words).toContain('ask a cooperative extension office')
+    expect(words).not.toMatch(/best by|Canned|Keep cool, dark/)
+    const curves = (each: readonly Mark[]) => each.filter((mark) => mark.kind === 'stroke' && mark.path.includes('C')).length
+    expect([curves(marks), curves(layOut(PICKLES))]).toEqual([0, 1])
+  })
+
   it.each(LABEL_SHEETS.map((sheet) => [sheet.id, sheet] as const))(
     'stays inside its edges on %s, with nothing over anything else',
     (_id, sheet) => {
-      for (const facts of [PICKLES, { ...PICKLES, product: 'Plum jam with star anise', allergens: [] }]) {
+      for (const facts of [PICKLES, { ...PICKLES, product: 'Plum jam with star anise', allergens: [] }, KEPT_COLD]) {
         const marks = layOut(facts, sheet.labelWidth, sheet.labelHeight)
         const [right, bottom] = [sheet.labelWidth * POINTS_PER_MM, sheet.labelHeight * POINTS_PER_MM]
         const boxes = marks.flatMap((mark) => {

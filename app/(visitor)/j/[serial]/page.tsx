@@ -14,6 +14,7 @@ import { sayShortDate } from '@/shared/time/calendar-date'
 import { formatSerial, readSerial } from '@/shared/trace/jar-serial'
 import { adviceFor, DO_NOT_TASTE, judgeJar } from '@/shared/trace/jar-words'
 import { sayAllergens, sayBestBy, sayJarSize, STORAGE_LINE } from '@/shared/trace/label-facts'
+import { SAY_COLD, SAY_USE_BY } from '@/shared/wording/say-cold'
 import { NoSuchJar } from './no-such-jar'
 
 export const metadata: Metadata = { title: 'A jar', referrer: 'no-referrer', robots: { index: false, follow: false } }
@@ -30,14 +31,23 @@ export default async function PublicJarPage({ params }: { params: Promise<{ seri
   const jar = await publicJar(read.value)
   if (!jar) return <NoSuchJar problem={{ kind: 'unknown-code', typed }} />
   const verdict = judgeJar(jar.state)
+  const isKeptCold = jar.isCold && verdict === 'not-for-the-shelf'
   return (
     <>
-      <Flag jar={jar} verdict={verdict} />
+      {!isKeptCold && <Flag jar={jar} verdict={verdict} />}
       <Page size="phone">
         {verdict === 'good' && (
           <PageHead kicker={jar.group} title={jar.product} lead={`Jar ${jar.shortName}, sealed when it was checked.`} />
         )}
-        {verdict !== 'good' && (
+        {isKeptCold && (
+          <Sheet lid="flat" lidWords="Not for the shelf" title={jar.product}>
+            <p>
+              <b>{SAY_COLD}.</b> {SAY_USE_BY}
+            </p>
+            <p>If it stood warm, do not taste it: throw it out, or ask the group.</p>
+          </Sheet>
+        )}
+        {verdict !== 'good' && !isKeptCold && (
           <Sheet lid="domed" held title="What to do now">
             <p>{adviceFor(verdict).words}</p>
             <p className="src">{adviceFor(verdict).source}</p>
@@ -65,7 +75,7 @@ export default async function PublicJarPage({ params }: { params: Promise<{ seri
         <Sheet lid="sunk" lidWords="Before you open it" title="Before you open it">
           <p>Lid domed or leaking, food that spurts, smells off or looks wrong: never taste it. When in doubt, throw it out.</p>
           <p className="src">{DO_NOT_TASTE.source}</p>
-          <p>{STORAGE_LINE} Eat it within a year.</p>
+          {!jar.isCold && <p>{STORAGE_LINE} Eat it within a year.</p>}
         </Sheet>
       </Page>
     </>
@@ -112,13 +122,17 @@ function Flag({ jar, verdict }: { jar: PublicJar; verdict: ReturnType<typeof jud
   }
 }
 
-function factsOf({ jarSize, cannedOn, lotNumber, serial, shortName }: PublicJar) {
+function factsOf({ jarSize, cannedOn, lotNumber, serial, shortName, isCold }: PublicJar) {
   const [size, volume] = sayJarSize(jarSize)
   return [
     { label: 'Size', value: `${size} (${volume})` },
-    { label: 'Canned on', value: sayShortDate(cannedOn) },
-    { label: 'Best by', value: sayBestBy(cannedOn) },
-    { label: 'Lot', value: <span className="num">{lotNumber ?? 'none yet'}</span> },
+    { label: isCold ? 'Filled on' : 'Canned on', value: sayShortDate(cannedOn) },
+    ...(isCold
+      ? [{ label: 'Keep', value: <b>{SAY_COLD}</b> }]
+      : [
+          { label: 'Best by', value: sayBestBy(cannedOn) },
+          { label: 'Lot', value: <span className="num">{lotNumber ?? 'none yet'}</span> },
+        ]),
     { label: 'Jar', value: <span className="num">{shortName}</span> },
     { label: 'Code', value: <span className="num">{formatSerial(serial)}</span> },
   ]

@@ -14,10 +14,10 @@ import { requireDayHead } from '@/lib/queries/day-head'
 import { type DayLabel, labelBatches, labelJars } from '@/lib/queries/label-jars'
 import { productName } from '@/shared/day/product-name'
 import { LabelPrintQuery } from '@/shared/forms/label-print'
-import { recipeById } from '@/shared/recipes/recipe-library'
 import { sayShortDate } from '@/shared/time/calendar-date'
 import { jarAddress, sayBestBy, sayJarAddress, sayJarSize, SPOILAGE_LINE } from '@/shared/trace/label-facts'
 import { LABEL_SHEETS } from '@/shared/trace/label-sheets'
+import { SAY_COLD, SAY_USE_BY } from '@/shared/wording/say-cold'
 import { sayLabelNote } from '@/shared/wording/say-labels'
 import { DayPlace } from '../_overview/day-place'
 
@@ -45,7 +45,7 @@ export default async function LabelsPage({ params, searchParams }: Props) {
       <PageHead
         kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} />}
         title={labels.length > 0 ? `${labels.length} labels of batch ${batch}` : 'No labels yet'}
-        lead="Only jars whose seal was checked get one. Put labels on after the seal check, one batch at a time."
+        lead="Only jars whose seal was checked get one, and those that are kept cold. Put labels on after the seal check, one batch at a time."
       />
       {labels.length === 0 ? (
         <EmptyState text="No jar is sealed yet." action={<LinkButton href={`${path}/seal-check`}>Seal check</LinkButton>} />
@@ -58,9 +58,9 @@ export default async function LabelsPage({ params, searchParams }: Props) {
                 label="Which batch?"
                 typed={batch}
                 options={[
-                  ...batches.map(({ code, recipeId, jars }) => ({
+                  ...batches.map(({ code, title, jars }) => ({
                     value: code,
-                    label: `${code}: ${jars} of ${productName(recipeById(recipeId)?.title ?? '').toLowerCase()}`,
+                    label: `${code}: ${jars} of ${productName(title).toLowerCase()}`,
                   })),
                   { value: '', label: 'all batches, one after the other' },
                 ]}
@@ -109,13 +109,13 @@ function drawn(label: DayLabel): Parameters<typeof JarLabel>[0]['facts'] {
   const [size, volume] = sayJarSize(label.size)
   return {
     product: label.product,
-    produce: recipeById(label.recipeId)?.pattern ?? 'plum',
+    produce: label.produce,
     size,
     volume,
     contains: label.allergens,
     madeOn: sayShortDate(label.cannedOn),
-    useBy: sayBestBy(label.cannedOn),
-    process: label.process,
+    useBy: label.isCold ? null : sayBestBy(label.cannedOn),
+    process: label.isCold ? `${SAY_COLD}. ${SAY_USE_BY}` : label.process,
     ask: `${SPOILAGE_LINE} Ask ${label.group}.`,
     lot: label.lotNumber,
     serial: label.jarLabel,
