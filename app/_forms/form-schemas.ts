@@ -75,6 +75,8 @@ export const FORM_SCHEMAS: Readonly<Record<string, () => Promise<z.ZodType>>> = 
   'assign-errand': () => import('@/shared/forms/shopping').then((room) => room.AssignErrand),
   'buy-item': () => import('@/shared/forms/shopping').then((room) => room.BuyItem),
   'keep-left-over': () => import('@/shared/forms/shopping').then((room) => room.KeepLeftOver),
+  'give-left-jars': () => import('@/shared/forms/share').then((room) => room.GiveLeftJars),
+  'set-pick-up': () => import('@/shared/forms/share').then((room) => room.SetPickUp),
   'add-purchase': () => import('@/shared/forms/share').then((room) => room.AddPurchase),
   'close-day': () => import('@/shared/forms/share').then((room) => room.CloseDay),
 }

@@ -53,13 +53,15 @@ export interface FloorChoices {
   readonly lots: readonly { readonly id: string; readonly code: string; readonly item: string; readonly from: string }[]
   readonly lids: readonly { readonly id: string; readonly lotCode: string }[]
   readonly lidLotId: string | null
+  /** Glass that is kept apart: lent by a household, or from a shop. */
+  readonly glass: readonly { readonly id: string; readonly lotCode: string; readonly jarSize: string | null }[]
 }
 
-/** Kettles, canners, trained adults, ingredient lots and lid lots to choose from. Six statements. */
+/** Kettles, canners, trained adults, ingredient lots, lid lots and jars that are kept apart, to choose from. Six statements. */
 export async function floorChoices(groupId: string, day: DayHead): Promise<FloorChoices> {
   const db = database()
   const { kitchenId } = day
-  const [kettles, canners, people, lots, lids, own] = await Promise.all([
+  const [kettles, canners, people, lots, supplies, own] = await Promise.all([
     db.kettle.findMany({
       where: { groupId, kitchenId, outOfUse: null, keptFor: { not: 'jars' } },
       select: { id: true, label: true },
@@ -77,8 +79,8 @@ export async function floorChoices(groupId: string, day: DayHead): Promise<Floor
       orderBy: { code: 'asc' },
     }),
     db.supplyLot.findMany({
-      where: { groupId, kind: 'lid', count: { gt: 0 } },
-      select: { id: true, lotCode: true },
+      where: { groupId, kind: { in: ['lid', 'jar'] }, count: { gt: 0 } },
+      select: { id: true, lotCode: true, kind: true, jarSize: true, householdId: true, isShopJar: true },
       orderBy: { boughtOn: 'desc' },
     }),
     db.day.findUniqueOrThrow({ where: { groupId_id: { groupId, id: day.id } }, select: { lidLotId: true } }),
@@ -88,7 +90,10 @@ export async function floorChoices(groupId: string, day: DayHead): Promise<Floor
     canners,
     operators: people.filter(({ skills }) => skills.some((skill) => skill.endsWith('-operator'))),
     lots: lots.map(({ household, source, ...lot }) => ({ ...lot, from: household?.name ?? source })),
-    lids,
+    lids: supplies.filter(({ kind }) => kind === 'lid').map(({ id, lotCode }) => ({ id, lotCode })),
     lidLotId: own.lidLotId,
+    glass: supplies
+      .filter(({ kind, householdId, isShopJar }) => kind === 'jar' && (householdId !== null || isShopJar))
+      .map(({ id, lotCode, jarSize }) => ({ id, lotCode, jarSize })),
   }
 }

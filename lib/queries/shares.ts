@@ -1,12 +1,14 @@
 import 'server-only'
 import { database } from '@/lib/db/client'
-import { type ShareInput, shareInput } from '@/lib/queries/share-input'
+import { type ShareInput, shareInput, tablesOf } from '@/lib/queries/share-input'
 import { decimalOf } from '@/shared/allocation/largest-remainder'
-import { shareJars } from '@/shared/allocation/share-jars'
-import type { Share, ShareRule, ShareTable } from '@/shared/allocation/share-table'
-import type { JarSize } from '@/shared/kitchen/jar-sizes'
+import { type LeftOffer, offerLeftJars, type Wish } from '@/shared/allocation/offer-left-jars'
+import type { Share, ShareTable } from '@/shared/allocation/share-table'
+import { JAR_MILLILITRES, type JarSize } from '@/shared/kitchen/jar-sizes'
 import type { ProducePattern } from '@/shared/recipes/recipe'
 import { dayShareRule } from '@/shared/share/day-share-rule'
+import type { Shared, VolumeFit } from '@/shared/share/share-day'
+import { isoDate } from '@/shared/time/calendar-date'
 import { sayQuota } from '@/shared/wording/say-share'
 import { TO_HAND_OVER } from './share-input'
 
@@ -37,6 +39,10 @@ export interface SharedOut {
   readonly exactSum: string
   readonly cells: Readonly<Record<string, ShareCell>>
   readonly table: ShareTable
+  /** How near all sizes together come, where the product is shared in several. */
+  readonly fit: VolumeFit | null
+  /** Whom to offer the jars that nobody claimed, in that order. */
+  readonly offers: readonly LeftOffer[]
 }
 
 /** A household's line. */
@@ -46,6 +52,9 @@ export interface ShareHousehold {
   readonly handedOver: boolean
   /** Sealed jars of its own that are still in the store. */
   readonly inStore: number
+  /** How to reach it; for those who hand over. */
+  readonly contact: string
+  readonly wantsOwnGlass: boolean
 }
 
 /** The share-out of a day: as awarded, or as the rule would give it now. */
@@ -54,6 +63,8 @@ export interface SharesPage {
   readonly households: readonly ShareHousehold[]
   readonly isAwarded: boolean
   readonly anyHandedOver: boolean
+  readonly pickUp: { readonly place: string; readonly until: string | null; readonly contact: string }
+  readonly everybody: readonly { readonly id: string; readonly name: string }[]
 }
 
 interface AwardRow {
@@ -69,35 +80,71 @@ interface AwardRow {
 /** Reads the share-out in a fixed number of statements. What was awarded stands as it was written; before that the rule is worked out on what is sealed. */
 export async function sharesPage(groupId: string, dayId: string, shareRule: string): Promise<SharesPage> {
   const db = database()
-  const [inputs, awards, inStore] = await Promise.all([
+  const [inputs, awards, inStore, reach, wishes, waiting, day] = await Promise.all([
     shareInput(db, groupId, dayId),
     db.award.findMany({
       where: { groupId, preparation: { dayId } },
       select: { preparationId: true, householdId: true, asked: true, jars: true, quota: true, reason: true, handedOverAt: true },
     }),
     db.jar.groupBy({ by: ['householdId'], where: { groupId, dayId, OR: TO_HAND_OVER, householdId: { not: null } }, _count: true }),
+    db.household.findMany({ where: { groupId }, select: { id: true, name: true, contact: true }, orderBy: { name: 'asc' } }),
+    db.ownJarWish.findMany({ where: { groupId, dayId }, select: { householdId: true } }),
+    db.waiting.findMany({
+      where: { groupId, preparation: { dayId } },
+      select: { preparationId: true, householdId: true, jars: true, place: true, household: { select: { name: true } } },
+    }),
+    db.day.findUnique({
+      where: { groupId_id: { groupId, id: dayId } },
+      select: { pickUpPlace: true, pickUpUntil: true, pickUpContact: true },
+    }),
   ])
-  const products = inputs.map((input) => sharedOut(input, awards, dayShareRule(shareRule)))
+  const tables = tablesOf(inputs, dayShareRule(shareRule))
+  const plain = inputs.map((input, index) => sharedOut(input, awards, tables[index]))
+  const wishesOf = (preparationId: string) =>
+    waiting
+      .filter((wish) => wish.preparationId === preparationId)
+      .map(({ householdId, jars, place, household }): Wish => ({ householdId, householdName: household.name, jars, place }))
+  const products = plain.map((product) => ({ ...product, offers: leftOffers(product, plain, wishesOf(product.preparationId)) }))
   const handedOver = new Set(awards.filter(({ handedOverAt }) => handedOverAt !== null).map(({ householdId }) => householdId))
   const left = new Map(inStore.map(({ householdId, _count }) => [householdId, _count]))
   const households = (inputs[0]?.claims ?? [])
     .filter(({ householdId }) => products.some(({ cells }) => (cells[householdId]?.asked ?? 0) + (cells[householdId]?.jars ?? 0) > 0))
-    .map(({ householdId: id, householdName: name }) => ({ id, name, handedOver: handedOver.has(id), inStore: left.get(id) ?? 0 }))
+    .map(({ householdId: id, householdName: name }) => ({
+      ...{ id, name, handedOver: handedOver.has(id), inStore: left.get(id) ?? 0 },
+      contact: reach.find((household) => household.id === id)?.contact ?? '',
+      wantsOwnGlass: wishes.some(({ householdId }) => householdId === id),
+    }))
     .sort((a, b) => (a.name < b.name ? -1 : 1))
-  return { products, households, isAwarded: awards.length > 0, anyHandedOver: handedOver.size > 0 }
+  const { pickUpPlace: place = '', pickUpUntil = null, pickUpContact: contact = '' } = day ?? {}
+  const pickUp = { place, until: pickUpUntil && isoDate(pickUpUntil), contact }
+  const everybody = reach.map(({ id, name }) => ({ id, name }))
+  return { products, households, isAwarded: awards.length > 0, anyHandedOver: handedOver.size > 0, pickUp, everybody }
 }
 
-function sharedOut(input: ShareInput, awards: readonly AwardRow[], rule: ShareRule): SharedOut {
+/** Whom to offer what is left of a product: by what they lack over the whole day. */
+function leftOffers(product: Bare, all: readonly Bare[], waiting: readonly Wish[]): readonly LeftOffer[] {
+  if (product.left <= 0) return []
+  const volume = (id: string, of: 'asked' | 'jars') =>
+    all.reduce((sum, each) => sum + (each.cells[id]?.allergens.length ? 0 : (each.cells[id]?.[of] ?? 0)) * JAR_MILLILITRES[each.jarSize], 0)
+  const households = product.table.shares.map(({ householdId, householdName }) => ({
+    ...{ householdId, householdName, asked: volume(householdId, 'asked'), got: volume(householdId, 'jars') },
+    avoids: (product.cells[householdId]?.allergens.length ?? 0) > 0,
+  }))
+  return offerLeftJars(households, waiting)
+}
+
+type Bare = Omit<SharedOut, 'offers'>
+
+function sharedOut(input: ShareInput, awards: readonly AwardRow[], shared: Shared | undefined): Bare {
   const { preparationId, title, pattern, isCold, jarSize, unchecked, sealed } = input
-  const shared = shareJars(sealed.length, input.claims, rule)
-  if (!shared.ok) throw new Error(`the shares of ${preparationId} cannot be reckoned: ${shared.problem.kind}`)
-  const table = shared.value
+  if (!shared) throw new Error(`the shares of ${preparationId} cannot be reckoned`)
+  const { table, fit } = shared
   const ofProduct = awards.filter((award) => award.preparationId === preparationId)
   const cells = Object.fromEntries(table.shares.map((share) => [share.householdId, cellOf(input, share, ofProduct)]))
   const given = Object.values(cells).reduce((sum, cell) => sum + cell.jars, 0)
   const exact = table.shares.reduce((sum, share) => sum + (share.sum ? share.first + decimalOf(share.sum.quota) : share.jars), 0)
   const counts = { sealed: sealed.length, unchecked, asked: table.asked, given, left: sealed.length - given, exactSum: exact.toFixed(2) }
-  return { preparationId, title, pattern, isCold, jarSize, ...counts, cells, table }
+  return { preparationId, title, pattern, isCold, jarSize, ...counts, cells, table, fit }
 }
 
 /** As it was awarded, or as the rule gives it now. */

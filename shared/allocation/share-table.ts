@@ -42,12 +42,15 @@ export interface Claim {
  *   tie rule decided.
  * - `one-each`: fewer jars than households; larger claims came first.
  * - `drawn`: by lot, in this place of the order, counted from 1.
+ * - `together`: several sizes of one product were shared together, large jars first; so much was carried over from the larger ones, in millilitres, below 0
+ *   when the household had had more than its part.
  */
 export type ShareReason =
   | { readonly kind: 'asked-for-none' | 'all' | 'exact' | 'one-each' }
   | { readonly kind: 'rounded-up' | 'rounded-down'; readonly isTie: boolean }
   | { readonly kind: 'allergen'; readonly allergens: readonly string[] }
   | { readonly kind: 'drawn'; readonly place: number }
+  | { readonly kind: 'together'; readonly carriedMillilitres: number }
 
 /** The sum behind a share: `pool × weight ÷ weights`. */
 export interface ShareSum {

@@ -68,6 +68,8 @@ export const FillBatch = z.strictObject({
   batchId: Id,
   jars: whole(1, 200, 'How many jars?'),
   lidLotId: Id.optional(),
+  /** Whose jars they are, or that they came from a shop; left out where nobody keeps them apart. */
+  jarLotId: Id.optional(),
   countedAgain: Yes,
   note: optionalLine(200),
 })

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { JAR_SIZES } from '@/shared/kitchen/jar-sizes'
-import { Id, line, optionalLine, whole } from './fields'
+import { CalendarDate, Id, line, optionalLine, whole } from './fields'
 
 /** What the share-out form sends. */
 export const AwardJars = z.strictObject({ dayId: Id })
@@ -50,3 +50,24 @@ export type AddPurchase = z.infer<typeof AddPurchase>
 /** What the take-out-the-receipt form sends. */
 export const RemovePurchase = z.strictObject({ dayId: Id, purchaseId: Id })
 export type RemovePurchase = z.infer<typeof RemovePurchase>
+
+/** What the give-left-jars form sends: jars that nobody claimed, to somebody who would have more, or who came late. */
+export const GiveLeftJars = z.strictObject({ dayId: Id, preparationId: Id, householdId: Id, jars: whole(1, 10_000, 'How many jars?') })
+export type GiveLeftJars = z.infer<typeof GiveLeftJars>
+
+/** What giving up waiting for a household sends. */
+export const ReleaseJars = z.strictObject({ dayId: Id, householdId: Id })
+export type ReleaseJars = z.infer<typeof ReleaseJars>
+
+/** Where, until when and through whom jars are fetched that were not taken home at once. */
+export const SetPickUp = z.strictObject({
+  dayId: Id,
+  place: line(120, 'Where do the jars stand?'),
+  until: CalendarDate,
+  contact: line(120, 'Whom does one ask?'),
+})
+export type SetPickUp = z.infer<typeof SetPickUp>
+
+/** What the own-glass form sends. */
+export const WishOwnGlass = z.strictObject({ dayId: Id, householdId: Id, wish: z.enum(['yes', 'no']) })
+export type WishOwnGlass = z.infer<typeof WishOwnGlass>

@@ -1,5 +1,6 @@
 import { decimalOf } from '@/shared/allocation/largest-remainder'
 import type { Share, ShareSum, ShareTable } from '@/shared/allocation/share-table'
+import { sayShareReason } from './say-share'
 
 /**
  * A household's share in whole sentences, to read on a phone and to redo on paper.
@@ -19,6 +20,7 @@ export function explainShare(table: ShareTable, share: Share): string {
   if (reason.kind === 'one-each') {
     return `${opening} There are fewer jars than households, so one each to the largest claims: ${countJars(jars)} for you.`
   }
+  if (reason.kind === 'together') return `${opening} ${sayShareReason(share)}`
   return share.sum ? `${opening} ${explainSum(table, share, share.sum)}` : opening
 }
 

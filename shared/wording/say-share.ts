@@ -24,12 +24,22 @@ export function sayShareReason(share: Share): string {
       return `${worked}: rounded down, ${reason.isTie ? 'the fractions were equal and other names came first' : 'larger fractions came first'}.`
     case 'one-each':
       return 'Fewer jars than households: one each, larger claims first.'
+    case 'together':
+      return `${worked} of this size${sayCarried(reason.carriedMillilitres)}: ${share.jars}, so that all sizes together come nearest to the part.`
     case 'drawn':
       return `By lot, in place ${reason.place}.`
     default:
       return reason satisfies never
   }
 }
+
+/** What the larger jars left over or took in advance. */
+const sayCarried = (millilitres: number) =>
+  millilitres === 0
+    ? ''
+    : millilitres > 0
+      ? `, and ${millilitres} mL short in larger jars`
+      : `, and ${-millilitres} mL ahead in larger jars`
 
 /** The rule in plain words, as it was published with the day. */
 export function sayShareRule(rule: ShareRule): string {

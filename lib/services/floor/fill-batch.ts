@@ -15,6 +15,7 @@ import { sayFloorProblem } from '@/shared/wording/floor-refusal'
 import { badInput, notFound, type Refusal } from '@/shared/wording/refusal'
 import { lockFloorDay, timeOnDay } from './floor-day'
 import { moveBatch, readBatch } from './one-batch'
+import { takeGlass } from './take-glass'
 
 /**
  * Writes down the jars a batch gave: each gets its serial, its short name and the lot of its lid. Those of a batch without a process go to the
@@ -47,6 +48,8 @@ export const fillBatch = defineCommand({
     const lidLotId = typed.lidLotId ?? day.value.lidLotId
     const lids = await takeLids(context, lidLotId, jars, day.value.date)
     if (!lids.ok) return lids
+    const glass = await takeGlass(context, typed.jarLotId, batchId, jars)
+    if (!glass.ok) return glass
 
     const where = { groupId_id: { groupId, id: batchId } }
     await tx.kettleBatch.update({ where, data: { state: moved.value, filledAt: when.value, jarsFilled: jars, note } })
@@ -59,11 +62,21 @@ export const fillBatch = defineCommand({
       batchId,
       filledAt: when.value,
       lidLotId,
+      jarLotId: glass.value,
       ...(batch.isCold ? CHILLED : { whereNow: 'fill table' }),
     }))
     await tx.jar.createMany({ data: made })
     if (day.value.lidLotId === null) await tx.day.update({ where: { groupId_id: { groupId, id: dayId } }, data: { lidLotId } })
-    const detail = { code: batch.code, at: formatClock(when.value), jars, high, lids: lids.value.lot, countedAgain, note }
+    const detail = {
+      code: batch.code,
+      at: formatClock(when.value),
+      jars,
+      high,
+      lids: lids.value.lot,
+      glass: glass.value,
+      countedAgain,
+      note,
+    }
     const reply = { batchId, code: batch.code, state: moved.value, jars, high, lidsLeft: lids.value.left, jarIds: made.map(({ id }) => id) }
     return ok({ reply, history: [{ subject: `kettle batch ${batchId}`, detail, dayId }] })
   },

@@ -1,10 +1,9 @@
 import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { type CommandContext, defineCommand } from '@/lib/commands/command'
-import { type ShareInput, shareInput, TO_HAND_OVER } from '@/lib/queries/share-input'
+import { type ShareInput, shareInput, TO_HAND_OVER, tablesOf } from '@/lib/queries/share-input'
 import { lockFloorDay } from '@/lib/services/floor/floor-day'
-import { shareJars } from '@/shared/allocation/share-jars'
-import type { ShareRule, ShareTable } from '@/shared/allocation/share-table'
+import type { ShareTable } from '@/shared/allocation/share-table'
 import { AwardJars } from '@/shared/forms/share'
 import { ok, refuse } from '@/shared/result/result'
 import { dayShareRule } from '@/shared/share/day-share-rule'
@@ -40,7 +39,7 @@ export const awardJars = defineCommand({
     }
 
     const rule = dayShareRule(day.value.shareRule)
-    const tables = products.map((product) => tableOf(product, rule))
+    const tables = tablesOf(products, rule).map(({ table }) => table)
     await writeAwards(context, dayId, products, tables)
     const given = tables.reduce((sum, table) => sum + table.given, 0)
     const left = tables.reduce((sum, table) => sum + table.left, 0)
@@ -51,12 +50,6 @@ export const awardJars = defineCommand({
     return ok({ reply: { dayId, given, left }, history: [{ subject: `shares of day ${dayId}`, detail, dayId }] })
   },
 })
-
-function tableOf(product: ShareInput, rule: ShareRule): ShareTable {
-  const shared = shareJars(product.sealed.length, product.claims, rule)
-  if (!shared.ok) throw new Error(`the shares of ${product.preparationId} cannot be reckoned: ${shared.problem.kind}`)
-  return shared.value
-}
 
 /** Writes the tables in place of any earlier ones, and whose each sealed jar is: four statements, however many jars there are. */
 async function writeAwards(
@@ -87,6 +80,7 @@ function ownersOf(product: ShareInput, table: ShareTable | undefined): { jarId: 
   const picked = pickJars(
     product.sealed.map(({ id }) => id),
     table?.shares ?? [],
+    new Map(product.sealed.flatMap(({ id, wishedBy }) => (wishedBy ? [[id, wishedBy] as const] : []))),
   )
   return [...picked].flatMap(([householdId, ids]) => ids.map((jarId) => ({ jarId, householdId })))
 }

@@ -186,6 +186,13 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
 
   'check-seals': { any: 'olp', input: ({ dayId, loadId }) => ({ dayId, at, on: '2027-08-27', loadId }) },
   'award-jars': { any: 'o', input: ({ dayId }) => ({ dayId }) },
+  'give-left-jars': {
+    any: 'o',
+    input: ({ dayId, preparationId, householdId }) => ({ dayId, preparationId, householdId, jars: 1 }),
+  },
+  'set-pick-up': { any: 'ol', input: ({ dayId }) => ({ dayId, place: 'The hall', until: '2027-09-12', contact: 'Ada' }) },
+  'release-jars': { any: 'o', input: ({ dayId, householdId }) => ({ dayId, householdId }) },
+  'wish-own-glass': { any: 'o', own: 'lpm', input: ({ dayId, householdId }) => ({ dayId, householdId, wish: 'yes' }) },
   'hand-over': { any: 'ol', input: ({ dayId, householdId }) => ({ dayId, householdId }) },
   'close-day': {
     any: 'o',

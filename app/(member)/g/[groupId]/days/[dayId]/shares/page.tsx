@@ -15,10 +15,14 @@ import { may, reachOf } from '@/shared/access/policy'
 import { productName } from '@/shared/day/product-name'
 import { jarName } from '@/shared/kitchen/jar-sizes'
 import { dayShareRule } from '@/shared/share/day-share-rule'
+import type { VolumeFit } from '@/shared/share/share-day'
 import { sayShareRule } from '@/shared/wording/say-share'
 import { DayPlace } from '../_overview/day-place'
 import '../_floor/floor-page.css'
 import { HandOver } from './hand-over'
+import { LeftJars } from './left-jars'
+import { NotFetched } from './not-fetched'
+import { OwnGlass } from './own-glass'
 import { WhySoMany } from './why-so-many'
 
 export const metadata: Metadata = { title: 'Shares' }
@@ -66,14 +70,36 @@ export default async function SharesPageOfDay({ params }: { params: Promise<{ gr
       <div className="two">
         <Sheet lid="sunk" lidWords="Published with the day" title="The rule">
           <p>{sayShareRule(dayShareRule(day.shareRule))}</p>
+          {page.products.map(({ preparationId, title, fit }) => fit && <p key={preparationId}>{sayFit(title, fit)}</p>)}
+          {may(actor, 'claim-jars', actor.householdId) && ['claiming', 'planned', 'running', 'resting'].includes(day.state) && (
+            <OwnGlass
+              {...{ groupId, dayId }}
+              householdId={actor.householdId}
+              wants={page.households.some(({ id, wantsOwnGlass }) => id === actor.householdId && wantsOwnGlass)}
+            />
+          )}
+          <LinkButton kind="plain" small href={`${path}/shares/shares.csv`}>
+            As a file, to redo it by hand (CSV)
+          </LinkButton>
         </Sheet>
         <WhySoMany page={page} householdId={actor.householdId} seesAll={reachOf(actor, 'see-households') === 'any'} />
       </div>
+      {may(actor, 'award-jars') && <LeftJars page={page} groupId={groupId} dayId={dayId} />}
+      {page.isAwarded && (
+        <NotFetched {...{ page, groupId, dayId }} mayHandOver={may(actor, 'hand-over')} mayAward={may(actor, 'award-jars')} />
+      )}
       {page.isAwarded && (
         <HandOver page={page} groupId={groupId} dayId={dayId} mayHandOver={may(actor, 'hand-over')} own={actor.householdId} />
       )}
     </Page>
   )
+}
+
+/** Sizes of one product that were shared together: how near they came, beside the nearest that is possible at all. */
+function sayFit(title: string, { worst, best }: VolumeFit): string {
+  const nearest =
+    best === null ? '' : best >= worst - 0.5 ? ' No sharing comes nearer.' : ` The nearest possible is ${Math.round(best)} mL.`
+  return `${productName(title)} in several sizes are shared together: nobody is more than ${Math.round(worst)} mL from the exact part.${nearest}`
 }
 
 function headline(page: SharesPage, unchecked: number): string {

@@ -22,6 +22,7 @@ interface FillFormProps {
 /** How many jars the batch gave, counted with big steps. */
 export function FillForm({ batch, choices, groupId, dayId, path }: FillFormProps) {
   const high = mostJars(yieldInJars(batch.recipe, batch.jarSize), batch.plannedJars)
+  const glass = choices.glass.filter(({ jarSize }) => jarSize === batch.jarSize)
   return (
     <CommandForm
       command="fill-batch"
@@ -47,6 +48,15 @@ export function FillForm({ batch, choices, groupId, dayId, path }: FillFormProps
         first={choices.lidLotId ?? choices.lids[0]?.id}
         options={choices.lids.map(({ id, lotCode }) => ({ value: id, label: lotCode }))}
       />
+      {glass.length > 0 && (
+        <SelectEntry
+          name="jarLotId"
+          label="Whose jars?"
+          ask="no lot of their own"
+          required={false}
+          options={glass.map(({ id, lotCode }) => ({ value: id, label: lotCode }))}
+        />
+      )}
       <details className="at-another-time">
         <summary>More than {high}, or a note</summary>
         <Checkbox name="countedAgain" label="Counted again, and nothing was added" />
