@@ -98,13 +98,27 @@ function noteIfWhole(search: DaySearch): void {
     search.best = { placements, breakStarts: [...state.breakStarts], finish }
     if (finish <= search.bound) return
     search.limit = finish - 1
-    state.placements.forEach((placement, index) => {
-      if (!placement || endOf(state, index) <= search.limit) return
-      removeBatch(state, index)
-      search.waiting.push(index)
-    })
-    settle(state)
+    removeLate(search)
   }
+}
+
+/** From now on only what ends by this slot is of use: somebody knows a timetable that ends right after it. */
+export function lowerLimit(search: DaySearch, limit: number): void {
+  if (limit >= search.limit) return
+  search.limit = limit
+  removeLate(search)
+  if (search.waiting.length === 0) noteIfWhole(search)
+}
+
+/** Puts on the waiting list what ends after the limit. */
+function removeLate(search: DaySearch): void {
+  const { state } = search
+  state.placements.forEach((placement, index) => {
+    if (!placement || endOf(state, index) <= search.limit) return
+    removeBatch(state, index)
+    search.waiting.push(index)
+  })
+  settle(state)
 }
 
 const costOf = (search: DaySearch): number => search.waiting.reduce((sum, index) => sum + (search.weights[index] ?? 1), 0)

@@ -11,7 +11,7 @@ const fixture = (name: string) => join(ROOT, 'tests/fixtures', name)
 
 function plan(...args: string[]): Promise<{ code: number; out: string; said: string }> {
   return new Promise((resolve) => {
-    execFile(process.execPath, ['--import', 'tsx', 'lib/cli/plan.ts', ...args], { cwd: ROOT }, (error, out, said) => {
+    execFile(process.execPath, ['lib/cli/plan.mjs', ...args], { cwd: ROOT }, (error, out, said) => {
       resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, said })
     })
   })
