@@ -9,12 +9,21 @@ import { openPool, plainClaimsPerSecond } from './plain-claim'
 const CLAIMS = 800
 const HANDLER_CALLS = 2_000
 const VISITS = 40
+/** Answers "live" and does nothing else: no body, nobody to know, no store. */
 const EMPTY_HANDLER: Shot = { method: 'GET', path: '/api/health/live' }
+
+/** A change that is refused for its form: our own page, its body read, who is signed in looked up, the tap counted; nothing is done. */
+const idleChange = (site: string, { cookie, alone: { groupId } }: Asker): Shot => ({
+  method: 'POST',
+  path: `/api/v1/groups/${groupId}/claims`,
+  headers: { origin: site, cookie, 'content-type': 'application/json', 'idempotency-key': randomUUID() },
+  body: '{}',
+})
 
 const alone = (asker: Asker): Target => asker.alone
 const hot = (asker: Asker): Target => asker.hot
 
-/** Claims over HTTP beside an empty handler of the same build and the same statements sent to the database alone. */
+/** Claims over HTTP beside an empty handler of the same build, a change that does nothing, and the same statement sent to the database alone. */
 export async function claimBenches(site: string, data: BenchData): Promise<Measured[]> {
   const pool = openPool(data.appUrl)
   const lines: Measured[] = []
@@ -23,6 +32,7 @@ export async function claimBenches(site: string, data: BenchData): Promise<Measu
   for (const clients of [8, 32]) {
     const askers = data.askers.slice(0, clients)
     const handler = await hammer(site, clients, HANDLER_CALLS, () => EMPTY_HANDLER)
+    const idle = await hammer(site, clients, CLAIMS, (client) => idleChange(site, askers[client] as Asker))
     const plain = await plainClaimsPerSecond(pool, askers, alone, CLAIMS)
     const claimed = await claims(site, askers, alone, CLAIMS)
     lines.push({
@@ -30,11 +40,12 @@ export async function claimBenches(site: string, data: BenchData): Promise<Measu
       figure: perSecond(handler.perSecond),
       ratio: `${ms(handler.medianMs)} each`,
     })
-    lines.push({ what: `A claim's statements by plain SQL, ${clients} clients`, figure: perSecond(plain) })
+    lines.push({ what: `A change that does nothing, signed in, ${clients} clients`, figure: perSecond(idle.perSecond) })
+    lines.push({ what: `A claim's one statement by plain SQL, ${clients} clients`, figure: perSecond(plain) })
     lines.push({
       what: `Claims over HTTP, ${clients} clients, each in a group of their own`,
       figure: perSecond(claimed.perSecond),
-      ratio: `${percent(claimed.perSecond / handler.perSecond, 'the handler')}, ${percent(claimed.perSecond / plain, 'plain SQL')}${saidOthers(claimed)}`,
+      ratio: `${percent(claimed.perSecond / handler.perSecond, 'the empty handler')}, ${percent(claimed.perSecond / idle.perSecond, 'the idle change')}, ${percent(claimed.perSecond / plain, 'plain SQL')}${saidOthers(claimed)}`,
     })
   }
   lines.push(...(await hotOffer(site, data)))
