@@ -21,6 +21,7 @@ const WORDS: Readonly<Record<PlanTaskKind, string>> = {
   wash: 'wash jars',
   label: 'make out labels',
   'clean-up': 'clean up',
+  break: 'take a break',
 }
 
 /** Every task of a plan in words, for the list under the timetable. `due` carries the times that now hold, where the day has begun. */

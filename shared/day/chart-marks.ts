@@ -149,4 +149,5 @@ const SHORT: Readonly<Record<PlanTaskKind, string>> = {
   wash: 'wash jars',
   label: 'labels',
   'clean-up': 'clean up',
+  break: 'break',
 }

@@ -68,6 +68,7 @@ const TASK_KINDS = [
   'wash',
   'label',
   'clean-up',
+  'break',
 ] as const
 
 const Task = z.object({
@@ -115,7 +116,8 @@ const Shortage = z.discriminatedUnion('kind', [
     batchId: z.string().nullable(),
     minutes: z.number(),
   }),
-  z.object({ kind: z.literal('language'), personId: z.string(), language: z.string() }),
+  z.object({ kind: z.literal('language'), personId: z.string(), language: z.string(), taskIds: Words.optional() }),
+  z.object({ kind: z.literal('break'), personId: z.string(), minutes: z.number() }),
 ])
 
 const cannerMinutes = { needed: z.number(), available: z.number(), slack: z.number() }
@@ -135,6 +137,7 @@ export const SavedDayPlan: z.ZodType<DayPlan> = z.object({
   bindingReason: Binding,
   criticalLoadIds: Words,
   shortages: z.array(Shortage),
+  languageHelp: z.array(z.object({ taskId: z.string(), personId: z.string(), helperId: z.string() })).optional(),
   rule: z.string(),
 })
 
@@ -313,6 +316,10 @@ export const SavedDayProblem: z.ZodType<DayProblem> = z.object({
       alongside: z.enum(['kettles', 'nothing']),
     }),
   ),
+  breaks: z
+    .object({ longerThanMinutes: z.number(), minutes: z.number(), longestStretchMinutes: z.number() })
+    .nullable()
+    .optional(),
   preparations: z.array(Preparation),
   chilled: z.array(Chilled).optional(),
   locks: z.array(Lock).optional(),

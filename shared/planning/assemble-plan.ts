@@ -3,10 +3,12 @@ import { bindingReasonOf, criticalLoads } from '@/shared/planning/binding-reason
 import type { DayPlan, NightBeforeStep, PlannedBatch, PlannedLoad, PlannedTask } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { cannerMinutesOfMethod } from '@/shared/planning/finish-bound'
+import { languageCover } from '@/shared/planning/language-cover'
 import { isUnowned, planNightBefore } from '@/shared/planning/night-before'
 import type { PlacedBatch } from '@/shared/planning/place-batch'
 import type { PlacedJob, PlacedLoad } from '@/shared/planning/place-job'
 import type { Timetable } from '@/shared/planning/search-orders'
+import { shareWork } from '@/shared/planning/share-work'
 import { batchTasks, briefings, loadTasks, preheatings } from '@/shared/planning/plan-tasks'
 import { tailWork } from '@/shared/planning/tail-work'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
@@ -17,18 +19,20 @@ export function assemblePlan(problem: DayProblem, timetable: Timetable, lowerBou
   const loads = plannedLoads(timetable.jobs)
   const placed = timetable.jobs.flatMap((job) => job.batches.map((batch) => ({ job, batch })))
   const { tasks: tail, shortages, cleanUpEndAt } = tailWork(problem, timetable)
-  const tasks = [
+  const first = [
     ...briefings(problem),
     ...preheatings(timetable),
     ...placed.flatMap(({ job, batch }) => batchTasks(job.preparation, batch)),
     ...loads.flatMap((load) => loadTasks(load, burnerOf(timetable, load.cannerId))),
     ...tail,
   ].sort((a, b) => a.start - b.start || a.end - b.end || a.id.localeCompare(b.id))
+  const tasks = sharedOut(problem, timetable, loads, first)
   const batches = placed
     .map(({ job, batch }) => plannedBatch(job, batch, codes, tasks))
     .sort((a, b) => a.cookStart - b.cookStart || a.code.localeCompare(b.code))
   const byMethod = METHODS.map((method) => cannerMinutesOfMethod(problem, splitOf(timetable), method)).filter(({ needed }) => needed > 0)
   const total = (pick: 'needed' | 'available' | 'slack') => byMethod.reduce((sum, entry) => sum + entry[pick], 0)
+  const cover = languageCover(problem, { tasks, batches, loads })
   return {
     dayId: problem.dayId,
     batches,
@@ -42,10 +46,27 @@ export function assemblePlan(problem: DayProblem, timetable: Timetable, lowerBou
     lowerBound,
     bindingReason: bindingReasonOf(problem, timetable, loads),
     criticalLoadIds: criticalLoads(loads).map((load) => load.id),
-    shortages: [...shortages, ...languageGaps(problem)],
+    shortages: [...shortages, ...cover.gaps],
+    languageHelp: cover.help,
     rule: timetable.rule,
   }
 }
+
+/** A plan made beforehand shares its work out evenly; one made while the day runs moves nobody who need not be moved. */
+function sharedOut(
+  problem: DayProblem,
+  { context, jobs }: Timetable,
+  loads: readonly PlannedLoad[],
+  tasks: readonly PlannedTask[],
+): PlannedTask[] {
+  if (context.underWay !== null) return [...tasks]
+  const preparations = new Map(jobs.flatMap((job) => job.batches.map(({ batch }) => [batch.id, job.preparation] as const)))
+  const preparationOf = ({ batchId }: PlannedTask) => (batchId === null ? null : (preparations.get(batchId) ?? null))
+  return shareWork(problem, context.setUp.hours, loads, tasks, preparationOf, (task) => !isLocked(problem, task))
+}
+
+const isLocked = ({ locks = [] }: DayProblem, { batchId, kind }: PlannedTask): boolean =>
+  locks.some((lock) => lock.task === kind && `${lock.preparationId}/${lock.batch}` === batchId)
 
 const splitOf = (timetable: Timetable) =>
   timetable.jobs.map((job) => ({ preparationId: job.preparation.id, batches: job.batches.map(({ batch }) => batch), loads: job.loads }))
@@ -132,17 +153,5 @@ function nightBeforeOf(problem: DayProblem, jobs: readonly PlacedJob[]): NightBe
       needed,
     )
     return steps.filter((step): step is NightBeforeStep => !isUnowned(step))
-  })
-}
-
-function languageGaps(problem: DayProblem) {
-  const { people } = problem
-  const understands = (a: readonly string[], b: readonly string[]) => a.some((language) => b.includes(language))
-  return people.flatMap((person) => {
-    const others = people.filter((other) => other.id !== person.id && other.ageClass === 'adult')
-    const alone =
-      others.length > 0 &&
-      !others.some((other) => understands(person.languages, other.languages) && other.from < person.until && person.from < other.until)
-    return alone ? [{ kind: 'language' as const, personId: person.id, language: person.languages[0] ?? '' }] : []
   })
 }

@@ -1,3 +1,4 @@
+import { leavesRest, type RestRule } from '@/shared/planning/breaks'
 import type { Minding, PlanPerson } from '@/shared/planning/day-problem'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
@@ -40,14 +41,20 @@ export function freeFrom(calendar: DayCalendar, id: string, otherwise: KitchenTi
   return (calendar.equipment.get(id) ?? []).reduce((latest, span) => Math.max(latest, span.end), otherwise)
 }
 
-/** When a person may be given work: after their briefing, until they leave. */
-export type WorkingHours = { readonly person: PlanPerson; readonly from: KitchenTime; readonly until: KitchenTime }
+/** When a person may be given work: after their briefing, until they leave; `rest`: what that work must leave free. */
+export type WorkingHours = {
+  readonly person: PlanPerson
+  readonly from: KitchenTime
+  readonly until: KitchenTime
+  readonly rest?: RestRule
+}
 
 /**
  * True when a person can do this besides what they already do in [start, end).
  *
  * Hands-on work stands alone. Lifting jars at a canner goes with minding canners. Watching a kettle goes with minding canners where
- * `alongside` allows it, one kettle at a time. Minding canners goes up to `cannersAtOnce`, all of one method.
+ * `alongside` allows it, one kettle at a time. Minding canners goes up to `cannersAtOnce`, all of one method. Breaks and the longest stretch of
+ * work are kept.
  */
 export function isPersonFree(
   calendar: DayCalendar,
@@ -59,7 +66,7 @@ export function isPersonFree(
 ): boolean {
   if (start < hours.from || end > hours.until) return false
   const spans = calendar.people.get(hours.person.id)
-  if (!spans) return true
+  if (!spans) return !hours.rest || leavesRest(hours.rest, [], { start, end })
   const wanted = { start, end, occupation, minding }
   let watched = false
   for (const span of spans) {
@@ -67,7 +74,8 @@ export function isPersonFree(
     if (!goTogether(span, wanted)) return false
     watched ||= span.occupation === 'canner-watch'
   }
-  return !watched || occupation !== 'canner-watch' || minding === null || mostAtOnce(spans, start, end) < minding.cannersAtOnce
+  if (watched && occupation === 'canner-watch' && minding !== null && mostAtOnce(spans, start, end) >= minding.cannersAtOnce) return false
+  return !hours.rest || leavesRest(hours.rest, spans, { start, end })
 }
 
 /** Gives a person this occupation for [start, end) and counts the minutes as work. */

@@ -75,6 +75,7 @@ export type PlanTaskKind =
   | 'wash'
   | 'label'
   | 'clean-up'
+  | 'break'
 
 export type PlannedTask = {
   readonly id: string
@@ -127,7 +128,17 @@ export type BindingReason =
 export type PlanShortage =
   | { readonly kind: 'jars'; readonly preparationId: string; readonly wanted: number; readonly planned: JarRange }
   | { readonly kind: 'hands'; readonly stage: 'wash' | 'label' | 'clean-up'; readonly batchId: string | null; readonly minutes: number }
-  | { readonly kind: 'language'; readonly personId: string; readonly language: string }
+  | {
+      readonly kind: 'language'
+      readonly personId: string
+      readonly language: string
+      /** Work at which nobody there speaks with them; empty when nobody in the room does at all. */
+      readonly taskIds?: readonly string[]
+    }
+  | { readonly kind: 'break'; readonly personId: string; readonly minutes: number }
+
+/** Somebody who speaks with a person at their work, where the others at that station do not. */
+export type LanguageHelp = { readonly taskId: string; readonly personId: string; readonly helperId: string }
 
 export type CannerMinutes = { readonly needed: number; readonly available: number; readonly slack: number }
 
@@ -150,6 +161,8 @@ export type DayPlan = {
   /** Loads that fix the finish, in order of time. */
   readonly criticalLoadIds: readonly string[]
   readonly shortages: readonly PlanShortage[]
+  /** Undefined in plans saved before it was looked at. */
+  readonly languageHelp?: readonly LanguageHelp[]
   /** The priority rule that gave this plan. */
   readonly rule: string
 }

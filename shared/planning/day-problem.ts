@@ -278,6 +278,16 @@ export type PlanLock = {
   readonly personId: string | null
 }
 
+/** Rest for people; minutes. */
+export type BreakRule = {
+  /** Whoever is there longer than this has a break, two when there longer than twice this, and so on. */
+  readonly longerThanMinutes: number
+  /** Of one break. */
+  readonly minutes: number
+  /** Nobody works longer than this without a pause of 10 minutes. */
+  readonly longestStretchMinutes: number
+}
+
 /** Everything the planner may know about one session. Plain data, the same on server, phone and in tests. */
 export type DayProblem = {
   readonly dayId: string
@@ -292,6 +302,8 @@ export type DayProblem = {
   readonly people: readonly PlanPerson[]
   readonly households: readonly PlanHousehold[]
   readonly minding: readonly Minding[]
+  /** Undefined: common practice, see `COMMON_BREAKS`; null: no breaks are planned. */
+  readonly breaks?: BreakRule | null
   readonly preparations: readonly PlanPreparation[]
   /** Products without a process: cooked and filled like every other; their jars go to the fridge or the freezer, and no canner takes them. */
   readonly chilled?: readonly KettleWork[]

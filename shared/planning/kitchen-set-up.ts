@@ -1,4 +1,5 @@
 import type { BurnerUse, DayProblem, KettleWork, PlanBurner, PlanCanner } from '@/shared/planning/day-problem'
+import { restRuleOf } from '@/shared/planning/breaks'
 import type { WorkingHours } from '@/shared/planning/day-calendar'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
@@ -49,5 +50,7 @@ export function setUpKitchen(problem: DayProblem, canners: readonly PlanCanner[]
 
 function workingHours(problem: DayProblem, person: DayProblem['people'][number]): WorkingHours {
   const { peopleArriveAt, briefingMinutes, hardEnd } = problem.window
-  return { person, from: Math.max(person.from, peopleArriveAt) + briefingMinutes, until: Math.min(person.until, hardEnd) }
+  const rest = restRuleOf(problem, person)
+  const hours = { person, from: Math.max(person.from, peopleArriveAt) + briefingMinutes, until: Math.min(person.until, hardEnd) }
+  return rest ? { ...hours, rest } : hours
 }

@@ -1,8 +1,10 @@
-import { isPersonFree } from '@/shared/planning/day-calendar'
+import { freeIn } from '@/shared/planning/breaks'
+import { isPersonFree, takePerson } from '@/shared/planning/day-calendar'
 import type { PlannedTask, PlanShortage } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { minutesFor, type PlacedBatch, pickTeam } from '@/shared/planning/place-batch'
 import type { PlacedJob } from '@/shared/planning/place-job'
+import { earliestStart } from '@/shared/planning/placing-context'
 import type { Timetable } from '@/shared/planning/search-orders'
 import { makeTask } from '@/shared/planning/plan-tasks'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
@@ -13,7 +15,7 @@ export type TailWork = {
   readonly cleanUpEndAt: KitchenTime
 }
 
-/** Work that waits for free hands: labels while the batch runs, clean-up once the last canner is empty. What finds none is a shortage. */
+/** Work that waits for free hands: labels while the batch runs, clean-up once the last canner is empty; and the breaks. What finds none is a shortage. */
 export function tailWork(problem: DayProblem, timetable: Timetable): TailWork {
   const shortages: PlanShortage[] = []
   const tasks: PlannedTask[] = []
@@ -33,11 +35,29 @@ export function tailWork(problem: DayProblem, timetable: Timetable): TailWork {
   if (cleanUp) tasks.push(cleanUp)
   if (cleanUp && cleanUp.peopleIds.length === 0)
     shortages.push({ kind: 'hands', stage: 'clean-up', batchId: null, minutes: problem.window.cleanUpMinutes })
+  const breaks = breakTasks(timetable)
   return {
-    tasks,
-    shortages: [...shortages, ...jarShortages(problem, timetable)],
+    tasks: [...tasks, ...breaks.tasks],
+    shortages: [...shortages, ...breaks.shortages, ...jarShortages(problem, timetable)],
     cleanUpEndAt: timetable.finishAt + problem.window.cleanUpMinutes,
   }
+}
+
+/** Each break at the free time nearest the middle of its window; placing work has left one wherever it could. */
+function breakTasks({ context }: Timetable): { tasks: PlannedTask[]; shortages: PlanShortage[] } {
+  const tasks: PlannedTask[] = []
+  const shortages: PlanShortage[] = []
+  for (const { person, rest, from, until } of context.setUp.hours) {
+    for (const [index, window] of (rest?.windows ?? []).entries()) {
+      const inside = { ...window, from: Math.max(window.from, from, earliestStart(context)), to: Math.min(window.to, until) }
+      // While the day runs: a break whose time is over was had, or is not made good by a plan.
+      if (context.underWay !== null && inside.to - inside.from < window.minutes) continue
+      const start = freeIn(inside, context.calendar.people.get(person.id) ?? [])
+      if (start === null) shortages.push({ kind: 'break', personId: person.id, minutes: window.minutes })
+      else tasks.push(makeTask('break', `${person.id}/${index + 1}`, start, start + window.minutes, { peopleIds: [person.id] }))
+    }
+  }
+  return { tasks, shortages }
 }
 
 function labelTask(
@@ -68,6 +88,7 @@ function cleanUpTask(problem: DayProblem, { context, finishAt }: Timetable): Pla
   const staying = context.setUp.hours.filter(
     (hours) => !hours.person.limits.includes('seated') && isPersonFree(context.calendar, hours, 'hands', finishAt, end),
   )
+  for (const { person } of staying) takePerson(context.calendar, person.id, 'hands', finishAt, end)
   return makeTask('clean-up', 'day', finishAt, end, { peopleIds: staying.map(({ person }) => person.id) })
 }
 

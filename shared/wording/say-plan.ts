@@ -132,6 +132,7 @@ const STAGE_VERBS: Readonly<Record<PlanTaskKind, string>> = {
   wash: 'wash jars',
   label: 'write labels',
   'clean-up': 'clean up',
+  break: 'take a break',
 }
 
 function nextStep(limit: PlanLimit): string {
@@ -211,6 +212,8 @@ export function sayShortage(problem: DayProblem, shortage: PlanShortage): string
       return `${titleOf(problem, shortage.preparationId)}: ${shortage.wanted} jars are wanted, ${shortage.planned.typical} are planned. They are shared out as a shortage.`
     case 'hands':
       return `Nobody is free to ${STAGE_VERBS[shortage.stage]} (${shortage.minutes} min). Ask one more person.`
+    case 'break':
+      return `${problem.people.find((person) => person.id === shortage.personId)?.name ?? 'Somebody'} finds no ${shortage.minutes} min for a break. Ask one more person.`
     case 'language':
       return `${problem.people.find((person) => person.id === shortage.personId)?.name ?? 'Somebody'} shares no language with anybody there. Ask somebody who speaks both.`
     default:

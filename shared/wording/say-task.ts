@@ -92,6 +92,7 @@ const ENGLISH: Sentences = {
   wash: (facts) => `Wash ${counted(facts)} for ${facts.codes}, hot.`,
   label: ({ codes }) => `Labels for ${codes}.`,
   'clean-up': () => 'Clean up.',
+  break: () => 'Break: sit down, drink, wash hands before you go back.',
 }
 
 const SPANISH_JARS: Readonly<Record<JarSize, readonly [one: string, many: string]>> = {
@@ -126,6 +127,7 @@ const SPANISH: Sentences = {
   wash: (facts) => `Lavar ${contados(facts)} para ${facts.codes}, con agua caliente.`,
   label: ({ codes }) => `Etiquetas para ${codes}.`,
   'clean-up': () => 'Limpieza.',
+  break: () => 'Descanso: siéntese, beba, lávese las manos antes de volver.',
 }
 
 const SENTENCES: Readonly<Record<TaskLanguage, Sentences>> = { en: ENGLISH, es: SPANISH }

@@ -38,7 +38,9 @@ export function checkPeople(problem: DayProblem, plan: DayPlan, begun: Begun, sa
       task.end > task.start
     if (needsHands && task.peopleIds.length === 0) say('nobody', `${task.id} has no hands`)
   }
+  checkLanguages(problem, plan, say)
   for (const person of problem.people) {
+    checkRest(problem, plan, person, say)
     checkOneBody(problem, plan, person, begun, say)
     if (person.until <= begun.now) continue
     const briefed = plan.tasks.find((task) => task.kind === 'brief' && task.peopleIds.includes(person.id))
@@ -67,6 +69,74 @@ function checkPersonOnTask(problem: DayProblem, plan: DayPlan, task: PlannedTask
   if (stage === 'prep' || stage === 'cook' || stage === 'fill' || stage === 'wash' || stage === 'label') {
     const { skills } = preparation[stage]
     if (skills.length > 0 && !skills.some((skill) => person.skills.includes(skill))) say('skill', `${person.name} on ${task.id}`)
+  }
+}
+
+/** When somebody's hands or eyes are needed: every task with their name but the briefing and breaks, and each load that they mind, whole. */
+function workOf(plan: DayPlan, person: PlanPerson): { start: number; end: number }[] {
+  const tasks = plan.tasks.filter(({ kind, peopleIds }) => kind !== 'brief' && kind !== 'break' && peopleIds.includes(person.id))
+  const minded = plan.loads.filter((load) => load.operatorId === person.id)
+  return [...tasks, ...minded.map((load) => ({ start: Math.min(load.jarBoilAt, load.loadAt), end: load.emptyAt }))]
+    .filter(({ start, end }) => end > start)
+    .sort((a, b) => a.start - b.start)
+}
+
+/** Over 6 hours there: half an hour's break within 90 minutes of the middle, two over 12 hours; never more than 5 hours on end (a pause is 10). */
+function checkRest(problem: DayProblem, plan: DayPlan, person: PlanPerson, say: Say): void {
+  const rule = problem.breaks === undefined ? { longerThanMinutes: 360, minutes: 30, longestStretchMinutes: 300 } : problem.breaks
+  if (rule === null) return
+  const work = workOf(plan, person)
+  const from = Math.max(person.from, problem.window.peopleArriveAt)
+  const length = Math.min(person.until, problem.window.hardEnd) - from
+  const breaks = plan.tasks.filter((task) => task.kind === 'break' && task.peopleIds.includes(person.id))
+  const excused = plan.shortages.filter((gap) => gap.kind === 'break' && gap.personId === person.id).length
+  const wanted = Math.max(0, Math.ceil(length / rule.longerThanMinutes) - 1)
+  if (breaks.length + excused < wanted) say('break', `${person.name} has ${breaks.length} of ${wanted} breaks`)
+  for (const pause of breaks) {
+    if (pause.end - pause.start < rule.minutes) say('break', `${pause.id} is ${pause.end - pause.start} min`)
+    for (const task of work) if (overlap(pause, task)) say('break', `${person.name} works in ${pause.id}`)
+    const middles = Array.from({ length: wanted }, (_, index) => from + (length * (index + 1)) / (wanted + 1))
+    if (!middles.some((middle) => pause.start >= middle - 91 && pause.end <= middle + 91))
+      say('break', `${pause.id} lies out of its window`)
+  }
+  let start = work[0]?.start ?? 0
+  let end = start
+  let longestOne = 0
+  for (const task of work) {
+    if (task.start - end >= 10) {
+      start = task.start
+      longestOne = 0
+    }
+    end = Math.max(end, task.end)
+    longestOne = Math.max(longestOne, task.end - task.start)
+    if (end - start > Math.max(rule.longestStretchMinutes, longestOne)) say('stretch', `${person.name} works ${end - start} min on end`)
+  }
+}
+
+const AT_A_STATION: readonly PlannedTask['kind'][] = ['prep', 'cook', 'fill', 'wash', 'label', 'load', 'unload']
+
+/** Whoever shares no language with the others at a station has a helper who is there and speaks with both, or it is said. */
+function checkLanguages(problem: DayProblem, plan: DayPlan, say: Say): void {
+  const speaks = (id: string) => problem.people.find((person) => person.id === id)?.languages ?? []
+  const meet = (a: readonly string[], b: readonly string[]) => a.some((language) => b.includes(language))
+  for (const task of plan.tasks.filter(({ kind }) => AT_A_STATION.includes(kind))) {
+    const together = plan.tasks.filter((other) => other.kind === task.kind && overlap(task, other)).flatMap((other) => other.peopleIds)
+    for (const id of task.peopleIds) {
+      const others = [...new Set(together)].filter((other) => other !== id).flatMap(speaks)
+      if (others.length === 0 || meet(speaks(id), others)) continue
+      // One helper serves both of two who do not understand each other.
+      const here = plan.tasks.filter((other) => other.kind === task.kind && overlap(task, other)).map((other) => other.id)
+      const crew = new Set(together)
+      const help = plan.languageHelp?.find((entry) => here.includes(entry.taskId) && crew.has(entry.personId))
+      const said = plan.shortages.some(
+        (gap) => gap.kind === 'language' && crew.has(gap.personId) && gap.taskIds?.some((at) => here.includes(at)),
+      )
+      const helper = problem.people.find((person) => person.id === help?.helperId)
+      if (!helper && !said) say('language', `${id} understands nobody at ${task.id}`)
+      if (helper && (!meet(helper.languages, speaks(id)) || !meet(helper.languages, others)))
+        say('language', `${helper.name} does not speak with both at ${task.id}`)
+      if (helper && (helper.from > task.start || helper.until < task.end)) say('language', `${helper.name} is not there for ${task.id}`)
+    }
   }
 }
 

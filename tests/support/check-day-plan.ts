@@ -172,6 +172,9 @@ function checkLoad(problem: DayProblem, plan: DayPlan, load: PlannedLoad, prepar
       say('jars-boiled', `${load.id}: jars are not boiled`)
   }
   if (load.loadAt < problem.window.firstLoadAt) say('first-load', `${load.id} is loaded before the first-load time`)
+  if (preparation.loadBy !== undefined && load.loadAt > preparation.loadBy)
+    say('load-by', `${load.id} is loaded after ${preparation.loadBy}`)
+  if (preparation.onlyCannerIds && !preparation.onlyCannerIds.includes(load.cannerId)) say('only-canners', `${load.id} in ${load.cannerId}`)
   if (load.emptyAt > problem.window.cannersEmptyBy) say('canners-empty-by', `${load.id} is out at ${load.emptyAt}`)
   checkLoadTasks(plan, load, say)
 }

@@ -141,6 +141,8 @@ describe('the checker of a day plan', () => {
 
   const stricter: readonly (readonly [rule: string, problem: DayProblem])[] = [
     ['rack', { ...s1DayProblem, rackJars: 83 }],
+    ['load-by', { ...s1DayProblem, preparations: s1DayProblem.preparations.map((entry) => ({ ...entry, loadBy: 1090 })) }],
+    ['only-canners', { ...s1DayProblem, preparations: s1DayProblem.preparations.map((entry) => ({ ...entry, onlyCannerIds: ['BW1'] })) }],
     ['headcount', { ...s1DayProblem, window: { ...s1DayProblem.window, headcountLimit: 8 } }],
     ['canner', { ...s1DayProblem, canners: s1DayProblem.canners.map((canner) => ({ ...canner, usable: false })) }],
     ['kettle-volume', { ...s1DayProblem, kettles: s1DayProblem.kettles.map((kettle) => ({ ...kettle, litres: 2 })) }],
