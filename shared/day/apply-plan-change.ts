@@ -1,12 +1,18 @@
 import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
+import { CHANCES, type Chance, robustPlan } from '@/shared/planning/robust-plan'
 import { jarsToPlan } from '@/shared/planning/split-demand'
 import { ok, type Result, refuse } from '@/shared/result/result'
+
+/** The seed of the replays by which surer plans are compared. */
+const SURER_SEED = 1
 
 /** A choice that the organiser may make while planning; it changes what is planned and nothing that is on record. */
 export type PlanChange =
   | { readonly kind: 'fewer-batches'; readonly preparationId: string; readonly batches: number }
   | { readonly kind: 'drop-preparation'; readonly preparationId: string }
   | { readonly kind: 'without-canner'; readonly cannerId: string }
+  /** Planned on slower stages, so that it ends soonest in so many of a hundred such days. */
+  | { readonly kind: 'surer'; readonly chance: Chance }
   /** To look at only: what is planned with it would not be what the recipes say. */
   | { readonly kind: 'boiled-in-canners' }
 
@@ -19,6 +25,8 @@ export function planChangeText(change: PlanChange): string {
       return `drop-preparation:${change.preparationId}`
     case 'without-canner':
       return `without-canner:${change.cannerId}`
+    case 'surer':
+      return `surer:${Math.round(change.chance * 100)}`
     case 'boiled-in-canners':
       return change.kind
     default:
@@ -33,6 +41,10 @@ export function readPlanChange(text: string): PlanChange | null {
   if (!id || rest.length > 0) return null
   if (kind === 'fewer-batches' && /^[1-9]\d{0,3}$/.test(count ?? '')) return { kind, preparationId: id, batches: Number(count) }
   if (count !== undefined) return null
+  if (kind === 'surer') {
+    const chance = CHANCES.find((each) => String(Math.round(each * 100)) === id)
+    return chance === undefined ? null : { kind, chance }
+  }
   if (kind === 'drop-preparation') return { kind, preparationId: id }
   return kind === 'without-canner' ? { kind, cannerId: id } : null
 }
@@ -47,6 +59,7 @@ export function applyPlanChange(problem: DayProblem, change: PlanChange): Result
     return ok({ ...problem, canners })
   }
   if (change.kind === 'boiled-in-canners') return ok(withJarsBoiledInCanners(problem))
+  if (change.kind === 'surer') return ok(robustPlan(problem, change.chance, SURER_SEED)?.problem ?? problem)
   const preparation = problem.preparations.find(({ id }) => id === change.preparationId)
   if (!preparation) return refuse({ kind: 'no-such-thing' })
   const jarsWanted = change.kind === 'drop-preparation' ? 0 : jarsOfFewer(preparation, change.batches)

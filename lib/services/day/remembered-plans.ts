@@ -5,7 +5,9 @@ import { planDayByNames, planOnceByNames } from '@/shared/day/plan-by-names'
 import { planSlips, type Slip } from '@/shared/day/slips'
 import type { DayPlan, PlanRefusal } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
+import { type LastStart, lastStarts } from '@/shared/planning/last-start'
 import type { PlainRefusal } from '@/shared/planning/plan-once'
+import { type PlanReplay, replayPlan } from '@/shared/planning/replay-plan'
 import { refusalBeforePlanning } from '@/shared/planning/refuse-day'
 import { type Result, refuse } from '@/shared/result/result'
 
@@ -48,3 +50,23 @@ function remembered<Answer>(kind: string, asked: object, work: () => Answer): An
   if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest)
   return answer
 }
+
+/** Whose seed every page uses, so that a plan looked at twice ends alike twice. */
+const REPLAY_SEED = 1
+
+/** Played so often in all, over the batches of a day: a thousand times for forty batches, seldomer for more. */
+const PLAYED_BATCHES = 40_000
+const MOST_RUNS = 1000
+
+/** The plan played a thousand times; a large one seldomer. */
+export const plannedReplay = (problem: DayProblem, plan: DayPlan): PlanReplay =>
+  remembered('replay', { problem, plan }, () =>
+    replayPlan(problem, plan, REPLAY_SEED, Math.ceil(Math.min(MOST_RUNS, PLAYED_BATCHES / Math.max(1, plan.batches.length)))),
+  )
+
+/** In so many of ten days the last kettle's canner is empty in time. */
+const SURE_ENOUGH = 0.9
+
+/** After when no kettle is put on, for each preparation. */
+export const plannedLastStarts = (problem: DayProblem): LastStart[] =>
+  remembered('last-starts', problem, () => lastStarts(problem, SURE_ENOUGH, REPLAY_SEED))

@@ -18,6 +18,7 @@ import { FloorClockStrip } from '../_floor/floor-clock-strip'
 import { LoadActions } from '../_floor/load-actions'
 import { LoadCard } from '../_floor/load-card'
 import { DayBook } from './day-book'
+import { LastKettles } from './last-kettles'
 import { NextList } from './next-list'
 
 export const metadata: Metadata = { title: 'On now' }
@@ -63,6 +64,7 @@ export default async function NowPage({ params }: { params: Promise<{ groupId: s
         <NextList floor={floor} path={path} />
         <div>
           <Tally floor={floor} />
+          {isRunning && <LastKettles groupId={groupId} dayId={dayId} />}
           {isRunning && (
             <Link className="way" href={`${path}/now/changed`} prefetch={false}>
               Something changed: a canner, a person, the produce

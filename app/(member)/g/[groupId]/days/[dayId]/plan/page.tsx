@@ -73,7 +73,11 @@ export default async function PlanPage({ params, searchParams }: Props) {
           <UndoForm groupId={groupId} dayId={dayId} number={outlook.stored.number} path={path} />
         </div>
       )}
-      {isShown ? <Shown outlook={outlook} dayPath={tried ? undefined : `/g/${groupId}/days/${dayId}`} /> : <NotYet />}
+      {isShown ? (
+        <Shown outlook={outlook} dayPath={tried ? undefined : path} planPath={mayPlan ? `${path}/plan` : undefined} />
+      ) : (
+        <NotYet />
+      )}
       <LookAgain {...{ groupId, dayId }} since={at} atSearch={search !== null && !searchLife.isFinal(search.state)} />
     </Page>
   )
@@ -91,9 +95,9 @@ function titleOf({ outcome }: DayOutlook): string {
   return `Finish ${formatClock(finishAt)}, ${bindingReason.slackMinutes} min to spare.`
 }
 
-function Shown({ outlook: { problem, outcome }, dayPath }: { outlook: DayOutlook; dayPath?: string }) {
+function Shown({ outlook: { problem, outcome }, dayPath, planPath }: { outlook: DayOutlook; dayPath?: string; planPath?: string }) {
   if (outcome === null) return <LargeDay problem={problem} />
-  if (outcome.ok) return <Timetable problem={problem} plan={outcome.value} />
+  if (outcome.ok) return <Timetable problem={problem} plan={outcome.value} planPath={planPath} />
   return <DoesNotFit problem={problem} refusal={outcome.problem} dayPath={dayPath} />
 }
 

@@ -4,13 +4,14 @@ import { wallChart } from '@/shared/planning/wall-chart'
 import { sayCannerMinutes, sayFinish, sayShortage } from '@/shared/wording/say-plan'
 import { ProcessSources } from '../_overview/canner-time'
 import { type Planned, producePatterns } from '../plan-drawing'
+import { HowItMayGo } from './how-it-may-go'
 import { NightBefore } from './night-before'
 import { PersonLists } from './person-lists'
 import { stepsOf } from './steps'
 import { StationLists } from './station-lists'
 
 /** A plan to read: as a chart, by station, by person, with what must be done the evening before. */
-export function Timetable({ problem, plan }: Planned) {
+export function Timetable({ problem, plan, planPath }: Planned & { planPath?: string }) {
   return (
     <>
       <NightBefore problem={problem} plan={plan} />
@@ -23,6 +24,7 @@ export function Timetable({ problem, plan }: Planned) {
         />
         <ProcessSources problem={problem} />
       </Sheet>
+      <HowItMayGo problem={problem} plan={plan} planPath={planPath} />
       {plan.shortages.length > 0 && (
         <Sheet lid="domed" title="Work that found no hands">
           <ul className="list">

@@ -15,6 +15,8 @@ import { readSavedPlan, type StoredPlan } from '@/lib/queries/saved-plan'
 import { localMomentOf } from '@/lib/time/local-moment'
 import { dueTasks } from '@/shared/planning/now-next-after'
 import { type WallChart as Chart, wallChart } from '@/shared/planning/wall-chart'
+import { plannedLastStarts } from '@/lib/services/day/remembered-plans'
+import { sayLastStarts } from '@/shared/wording/say-replay'
 import { sayDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { loadsToLog } from '@/app/_drawings/plan-in-words'
@@ -50,7 +52,7 @@ export default async function WallPage({ params }: { params: Promise<{ groupId: 
     <Page size="wall">
       <WallHead
         title={saysWall(chart)}
-        lead={wallLead(problem, plan, chart)}
+        lead={`${wallLead(problem, plan, chart)} ${sayLastStarts(plannedLastStarts(problem))}`}
         clock={clockOf(day, chart, at)}
         printedAt={printedAt(day, stored, at)}
       />

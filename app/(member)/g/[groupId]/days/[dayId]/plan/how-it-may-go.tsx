@@ -1,0 +1,58 @@
+import { LinkButton } from '@/app/_ui/link-button'
+import { Sheet } from '@/app/_ui/sheet'
+import { plannedLastStarts, plannedReplay } from '@/lib/services/day/remembered-plans'
+import { planChangeText } from '@/shared/day/apply-plan-change'
+import { CHANCES } from '@/shared/planning/robust-plan'
+import { sayBrokenWait, sayEnds, sayInTime, sayKeptLonger, sayLastStarts, sayUsualSpread } from '@/shared/wording/say-replay'
+import type { Planned } from '../plan-drawing'
+
+/** The likeliest of what may break are enough to act on. */
+const MOST_SAID = 4
+
+/** A larger day is searched for too long to be planned several times for one page. */
+const MOST_BATCHES_TRIED = 40
+
+type Props = Planned & {
+  /** The plan's own page, where another plan may be tried; left out where none may. */
+  planPath?: string
+}
+
+/** How the day ends when cutting, cooking and heating take as long as they like, in words; and the plan that ends more surely. */
+export function HowItMayGo({ problem, plan, planPath }: Props) {
+  const replay = plannedReplay(problem, plan)
+  const broken = [
+    ...replay.brokenWaits.map((wait) => ({ chance: wait.chance, says: sayBrokenWait(plan, wait) })),
+    ...replay.keptLonger.map((kept) => ({ chance: kept.chance, says: sayKeptLonger(problem, kept) })),
+  ]
+    .filter(({ chance }) => chance >= 0.02)
+    .sort((a, b) => b.chance - a.chance)
+    .slice(0, MOST_SAID)
+  return (
+    <Sheet lid="flat" lidWords="May go otherwise" title="How the day may go">
+      <p>
+        <b>{sayEnds(plan, replay)}</b> {sayInTime(problem, replay)}
+      </p>
+      <p>{sayLastStarts(plannedLastStarts(problem))}</p>
+      {broken.length > 0 && (
+        <ul className="list">
+          {broken.map(({ says }) => (
+            <li key={says}>{says}</li>
+          ))}
+        </ul>
+      )}
+      {planPath && plan.batches.length <= MOST_BATCHES_TRIED && (
+        <p>
+          Plan for slower hands:{' '}
+          {CHANCES.map((chance) => (
+            <LinkButton key={chance} small kind="plain" href={`${planPath}?change=${planChangeText({ kind: 'surer', chance })}`}>
+              {OUT_OF[chance]}
+            </LinkButton>
+          ))}
+        </p>
+      )}
+      <p className="src">{sayUsualSpread(problem, replay)}</p>
+    </Sheet>
+  )
+}
+
+const OUT_OF = { 0.8: '8 of 10 days', 0.9: '9 of 10 days', 0.95: '19 of 20 days' } as const
