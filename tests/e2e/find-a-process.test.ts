@@ -51,13 +51,31 @@ for (const javaScriptEnabled of [true, false]) {
     test('a visitor reads a recipe and asks for its time from there', async ({ page }) => {
       await page.goto('/recipes')
       await page.getByRole('link', { name: 'Snap beans' }).click()
-      await page.getByLabel('quart', { exact: false }).check()
-      await page.getByLabel('weighted gauge').check()
+      const times = page.getByRole('region', { name: 'How long in the canner' })
+      await times.getByLabel('quart', { exact: false }).check()
+      await times.getByLabel('weighted gauge').check()
       await page.getByLabel('Elevation of the kitchen').fill('1,001')
       await page.getByRole('button', { name: 'Look it up' }).click()
       await expect(page.getByRole('region', { name: 'Beans, snap and Italian, pieces' })).toContainText(
         '25minutes at 15 psi, weighted gauge',
       )
+    })
+
+    test('a visitor with 25 lb of tomatoes sees how many pints of salsa, and what 48 of them need', async ({ page }) => {
+      await page.goto('/recipes/salsa')
+      const yields = page.getByRole('region', { name: 'How much will it make?' })
+      await yields.getByLabel('How much: slicing tomatoes').fill('25')
+      await yields.getByRole('button', { name: 'How many jars?' }).click()
+      await expect(page).toHaveURL(/#how-much$/)
+      await expect(yields).toContainText('Tested batches3, each by itself')
+      await expect(yields).toContainText(/Promise \d+ pints?kept in \d+ of 10/)
+
+      await yields.getByText('From the jars you want').click()
+      await yields.getByLabel('Sealed jars wanted').fill('48')
+      await yields.getByRole('button', { name: 'What do I need?' }).click()
+      await expect(yields).toContainText(/48 pints come about in \d+ of 10/)
+      await expect(yields.getByRole('listitem').filter({ hasText: 'bottled lemon or lime juice' })).toContainText(/1\d cups/)
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390)
     })
 
     test('an address that is no question is refused', async ({ page }) => {
@@ -82,6 +100,8 @@ test('the checker of accessibility finds nothing on any of them', async ({ page 
     '/recipes',
     '/recipes/plum-jam',
     '/recipes/orange-marmalade',
+    '/recipes/salsa?jars=48&jar=pint&culls=5&unsealed=2',
+    '/recipes/jam-apricot?juice=3&water=1&juiceUnit=L&fruit=apricot&sugar=1.25&sugarUnit=kg',
   ]
   for (const path of paths) {
     await page.goto(path)

@@ -58,7 +58,7 @@ describe('how much a recipe makes', () => {
     expect(text).toMatch(/2\d to 2\d pints sealed, typically 2\d/)
     expect(text).toMatch(/Promise \d+ pints kept in \d+ of 10+ such days/)
     expect(text).toContain('Tested batches 3, each by itself')
-    expect(text).toContain('bottled lemon or lime juice 6 cups (1.42 L)')
+    expect(text).toContain('6 cups (1.42 L) bottled lemon or lime juice')
     expect(text).toContain('2 % of jars do not seal')
     expect(text).toContain('National Center for Home Food Preservation')
   })

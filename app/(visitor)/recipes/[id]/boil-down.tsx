@@ -105,9 +105,9 @@ function Practice() {
   return (
     <>
       <p>
-        <b>To check it by:</b> about {volumeLeftAtGelPoint === 0.5 ? 'half' : `${volumeLeftAtGelPoint}`} of the volume is left at the gel
-        point, after {gelPointMinutes.low} to {gelPointMinutes.high} min of boiling, near {gelPointFahrenheit} °F ({gelPointCelsius} °C)
-        close to sea level. 4 L of juice and water with 1.25 kg of sugar end at about 2 L. The final set takes {finalSetHours.low} to{' '}
+        <b>To check it by:</b> about {volumeLeftAtGelPoint === 0.5 ? 'half' : `${volumeLeftAtGelPoint}`} of the juice and water is left at
+        the gel point, after {gelPointMinutes.low} to {gelPointMinutes.high} min of boiling, near {gelPointFahrenheit} °F ({gelPointCelsius}{' '}
+        °C) close to sea level. 4 L of juice and water with 1.25 kg of sugar end at about 2 L. The final set takes {finalSetHours.low} to{' '}
         {finalSetHours.high} h.
       </p>
       <Source>

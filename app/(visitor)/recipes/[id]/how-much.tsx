@@ -8,13 +8,12 @@ import { RadioSet } from '@/app/_ui/radio-set'
 import { Select } from '@/app/_ui/select'
 import { Sheet } from '@/app/_ui/sheet'
 import { Source } from '@/app/_ui/source'
-import { Table } from '@/app/_ui/table'
 import type { RecipeYield, RecipeYieldField } from '@/shared/forms/recipe-yield'
 import type { AddressRead } from '@/shared/forms/read-address'
 import { jarName, jarNameWithVolume } from '@/shared/kitchen/jar-sizes'
 import { howMuch, produceUnits, weightsOf, type YieldAnswer } from '@/shared/recipes/how-much'
 import { chanceOfPromise, USUAL_LOSSES } from '@/shared/recipes/predict-yield'
-import type { Recipe } from '@/shared/recipes/recipe'
+import type { Ingredient, Recipe } from '@/shared/recipes/recipe'
 import { jarsToSterilise } from '@/shared/recipes/soluble-solids'
 import { sayKitchenAmount } from '@/shared/units/say-kitchen-amount'
 import { sayChance } from '@/shared/wording/say-chance'
@@ -130,24 +129,17 @@ function Answer({ recipe, answer }: { recipe: Recipe; answer: YieldAnswer }) {
           ...(batches === null ? [] : [{ label: 'Tested batches', value: `${batches}, each by itself` }]),
           ...(pounds === null
             ? []
-            : [{ label: 'Produce, as delivered', value: `${sayKitchenAmount(upToATenth(pounds), 'lb')} of ${recipe.batch.produce}` }]),
+            : [
+                {
+                  label: wanted ? 'Produce to buy' : 'Produce that goes in, as delivered',
+                  value: `${sayKitchenAmount(upToATenth(pounds), 'lb')} of ${recipe.batch.produce}`,
+                },
+              ]),
           ...(sayFieldUnits(answer) === '' ? [] : [{ label: 'That is', value: sayFieldUnits(answer) }]),
           { label: 'Jars to have ready', value: jarsReady(recipe, most, jar) },
         ]}
       />
-      {buy.length > 0 && batches !== null && batches > 1 && (
-        <Table
-          caption={`For ${batches} batches`}
-          columns={[
-            { key: 'item', head: 'Ingredient' },
-            { key: 'amount', head: 'Quantity' },
-          ]}
-          rows={buy.map(({ item, amount, unit, per }) => ({
-            id: item,
-            cells: { item, amount: `${sayKitchenAmount(amount, unit)}${per === undefined ? '' : ` for each ${per}`}` },
-          }))}
-        />
-      )}
+      {buy.length > 0 && batches !== null && batches > 1 && <ToBuy batches={batches} buy={buy} />}
       <ul className="list">
         {forecast.inputs
           .filter((input) => !input.startsWith('0 '))
@@ -158,6 +150,24 @@ function Answer({ recipe, answer }: { recipe: Recipe; answer: YieldAnswer }) {
       <Source publication={saySource(source)}>
         . A range holds on nine days of ten: one day of ten gives fewer, one more. Your own days count for more than a printed range.
       </Source>
+    </>
+  )
+}
+
+/** All batches together, a line each: it is read in the shop. */
+function ToBuy({ batches, buy }: { batches: number; buy: readonly Ingredient[] }) {
+  return (
+    <>
+      <h3>For {batches} batches</h3>
+      <ul className="list">
+        {buy.map(({ item, amount, unit, per, optional }) => (
+          <li key={item}>
+            <b>{sayKitchenAmount(amount, unit)}</b>
+            {per !== undefined && ` for each ${per}`} {item}
+            {optional && ', if you like'}
+          </li>
+        ))}
+      </ul>
     </>
   )
 }
