@@ -41,4 +41,25 @@ describe('a waiting list', () => {
       }),
     )
   })
+
+  it('keeps the order of the taps, however the list is handed over, and gives nobody behind what somebody in front could have had', () => {
+    const someList = fc.array(fc.tuple(fc.integer({ min: 1, max: 9 }), fc.boolean()), { maxLength: 9 })
+    fc.assert(
+      fc.property(fc.nat(30), someList, fc.nat(), (free, list, turn) => {
+        const wishes = list.map(([jars, takesFewer], index) => wish(`h${index}`, jars, index, takesFewer))
+        const turned = wishes.map((_, index) => wishes[(index + turn) % wishes.length] as Waiting)
+        const moved = moveWaitingList(free, wishes)
+        expect(moveWaitingList(free, turned)).toEqual(moved)
+        const places = moved.waiting.map(({ place }) => place)
+        expect(places).toEqual([...places].sort((a, b) => a - b))
+        // In its turn, each got what it takes of what those in front had left.
+        let left = free
+        for (const { householdId, jars, takesFewer } of wishes) {
+          const got = moved.given.find((each) => each.householdId === householdId)?.jars ?? 0
+          expect(got).toBe(jars <= left ? jars : takesFewer ? left : 0)
+          left -= got
+        }
+      }),
+    )
+  })
 })
