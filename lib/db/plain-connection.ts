@@ -6,7 +6,7 @@ import { env } from '@/lib/env'
 export const plainConnection = (): ClientConfig => ({
   connectionString: env().databaseUrl,
   options: '-c role=lidsong_app',
-  connectionTimeoutMillis: 2_000,
+  connectionTimeoutMillis: 5_000,
   keepAlive: true,
   keepAliveInitialDelayMillis: 10_000,
 })

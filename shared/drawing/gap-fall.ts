@@ -8,6 +8,8 @@ export type GapFall = {
   readonly water: string
   /** Height of the bound. */
   readonly floor: number
+  /** Height of a finish. */
+  readonly yOf: (finishAt: number) => number
 }
 
 const CORNER = 5
@@ -26,7 +28,7 @@ export function gapFall(
   { width, height }: { readonly width: number; readonly height: number },
 ): GapFall {
   const first = trail[0]
-  if (!first) return { line: '', water: '', floor: height }
+  if (!first) return { line: '', water: '', floor: height, yOf: () => height }
   const [from, highest] = first
   const span = Math.max(1, seconds - from, (trail.at(-1)?.[0] ?? 0) - from)
   const drop = Math.max(1, highest - bound)
@@ -39,7 +41,7 @@ export function gapFall(
     return step
   })
   const line = `M0 0${falls.join('')}H${width}`
-  return { line, water: `${line}V${height}H0Z`, floor: height }
+  return { line, water: `${line}V${height}H0Z`, floor: height, yOf }
 }
 
 /** Level to the weir, round its edge, and down. */

@@ -23,7 +23,7 @@ import { LargeDay } from '../_overview/large-day'
 import { BehindStrip } from '../_replan/behind-strip'
 import { UndoForm } from '../_replan/undo-form'
 import { PlanForm } from './plan-form'
-import { SearchSheet } from './search-sheet'
+import { SearchSheet, titleOfSearch } from './search-sheet'
 import { Timetable } from './timetable'
 
 export const metadata: Metadata = { title: 'The timetable' }
@@ -44,15 +44,16 @@ export default async function PlanPage({ params, searchParams }: Props) {
   const mayFix = may(actor, 'plan-day') && (day.state === 'planned' || day.state === 'running')
   const path = `/g/${groupId}/days/${dayId}`
   const search = may(actor, 'plan-day') ? await latestSearch(groupId, dayId) : null
+  const isSearching = search !== null && !searchLife.isFinal(search.state)
   const isShown = outlook && (outlook.stored !== null || may(actor, 'plan-day'))
   return (
     <Page>
       <PageHead
         kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} after={`${sayDate(day.date)}, ${day.kitchen.name}`} />}
-        title={isShown ? titleOf(outlook) : 'No timetable yet'}
+        title={isSearching ? titleOfSearch(search) : isShown ? titleOf(outlook) : 'No timetable yet'}
         lead={isShown && outlook.outcome?.ok ? sayFinish(outlook.problem, outlook.outcome.value) : undefined}
         action={
-          mayPlan && outlook ? (
+          mayPlan && outlook && !isSearching ? (
             <PlanForm groupId={groupId} dayId={dayId} outlook={outlook} change={tried && typeof change === 'string' ? change : undefined} />
           ) : undefined
         }
@@ -73,12 +74,12 @@ export default async function PlanPage({ params, searchParams }: Props) {
           <UndoForm groupId={groupId} dayId={dayId} number={outlook.stored.number} path={path} />
         </div>
       )}
-      {isShown ? (
+      {isShown && outlook.outcome === null && isSearching ? null : isShown ? (
         <Shown outlook={outlook} dayPath={tried ? undefined : path} planPath={mayPlan ? `${path}/plan` : undefined} />
       ) : (
         <NotYet />
       )}
-      <LookAgain {...{ groupId, dayId }} since={at} atSearch={search !== null && !searchLife.isFinal(search.state)} />
+      <LookAgain {...{ groupId, dayId }} since={at} atSearch={isSearching} />
     </Page>
   )
 }

@@ -35,9 +35,9 @@ export function SearchSheet({ groupId, dayId, search }: Props) {
     )
   }
   return (
-    <Sheet lid="flat" lidWords="Not settled yet" title={titleOf(search)} aside={`${search.loads} loads`}>
+    <Sheet lid="flat" lidWords="Not settled yet" title={sheetTitleOf(search)} aside={`${search.loads} loads`}>
       <Progress search={search} />
-      <div className="row">
+      <div className="dos across">
         {search.finishAt === null ? take('Stop the search', 'plain') : take('Stop and take this', 'do')}
         <LinkButton kind="plain" href={path}>
           Look again
@@ -47,7 +47,11 @@ export function SearchSheet({ groupId, dayId, search }: Props) {
   )
 }
 
-function titleOf({ state, finishAt }: SearchView): string {
+/** The page's name while the search goes on. */
+export const titleOfSearch = ({ finishAt }: SearchView): string =>
+  finishAt === null ? 'Searching.' : `Finish ${formatClock(finishAt)} so far.`
+
+function sheetTitleOf({ state, finishAt }: SearchView): string {
   if (state === 'queued') return 'The search waits for its turn'
   return finishAt === null ? 'Searching for a first timetable' : 'Searching for a better timetable'
 }
@@ -59,7 +63,6 @@ function Progress({ search: { finishAt, lowerBound, trail, steps, seconds } }: {
       <GapFallDrawing trail={trail} bound={lowerBound} seconds={seconds} />
       <Facts
         facts={[
-          { label: 'Finish so far', value: formatClock(finishAt) },
           { label: 'No plan can end before', value: formatClock(lowerBound) },
           { label: 'Still to gain', value: sayGap(finishAt, lowerBound) },
           { label: 'Tried', value: sayTried(steps, seconds) },
