@@ -172,7 +172,6 @@ export function washJars(context: PlacingContext, batch: SplitBatch, preparation
 }
 
 /** Prepares the produce of a batch by `doneBy`, or keeps the preparing that has begun where it is over by then. */
-export /** Prepares the produce of a batch by `doneBy`, or keeps the preparing that has begun where it is over by then. */
 export function prepare(context: PlacingContext, batch: SplitBatch, preparation: KettleWork, doneBy: KitchenTime): Booked | null {
   const begun = context.underWay?.batches.get(batch.id)
   if (begun && begun.stage !== 'filled' && begun.prep) return begun.prep.end <= doneBy ? begun.prep : null
