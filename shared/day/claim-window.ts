@@ -34,7 +34,7 @@ export function claimWindow(times: ClaimTimes, now: Date, hasHeadStart: boolean)
 }
 
 /** When those who promised produce or hours may begin to ask. */
-export const earlyFrom = (claimsOpenAt: Date, earlyMinutes: number): Date => new Date(claimsOpenAt.getTime() - earlyMinutes * MINUTE_MS)
+const earlyFrom = (claimsOpenAt: Date, earlyMinutes: number): Date => new Date(claimsOpenAt.getTime() - earlyMinutes * MINUTE_MS)
 
 /** The typed window; moments of the kitchen's clock, "2027-08-24T20:00", which compare as text. */
 export interface TypedClaimWindow {
