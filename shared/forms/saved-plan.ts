@@ -135,6 +135,13 @@ export const SavedDayPlan: z.ZodType<DayPlan> = z.object({
   cannerMinutesByMethod: z.array(z.object({ method: z.enum(METHODS), ...cannerMinutes })),
   lowerBound: Time,
   bindingReason: Binding,
+  nextLimit: z
+    .discriminatedUnion('kind', [
+      z.object({ kind: z.enum(['burners', 'kettles', 'fill-tables']), slackMinutes: z.number() }),
+      z.object({ kind: z.literal('people'), skill: z.string(), slackMinutes: z.number() }),
+    ])
+    .nullable()
+    .optional(),
   criticalLoadIds: Words,
   shortages: z.array(Shortage),
   languageHelp: z.array(z.object({ taskId: z.string(), personId: z.string(), helperId: z.string() })).optional(),
@@ -316,10 +323,7 @@ export const SavedDayProblem: z.ZodType<DayProblem> = z.object({
       alongside: z.enum(['kettles', 'nothing']),
     }),
   ),
-  breaks: z
-    .object({ longerThanMinutes: z.number(), minutes: z.number(), longestStretchMinutes: z.number() })
-    .nullable()
-    .optional(),
+  breaks: z.object({ longerThanMinutes: z.number(), minutes: z.number(), longestStretchMinutes: z.number() }).nullable().optional(),
   preparations: z.array(Preparation),
   chilled: z.array(Chilled).optional(),
   locks: z.array(Lock).optional(),

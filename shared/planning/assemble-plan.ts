@@ -4,6 +4,7 @@ import type { DayPlan, NightBeforeStep, PlannedBatch, PlannedLoad, PlannedTask }
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { cannerMinutesOfMethod } from '@/shared/planning/finish-bound'
 import { languageCover } from '@/shared/planning/language-cover'
+import { nextLimitOf } from '@/shared/planning/next-limit'
 import { isUnowned, planNightBefore } from '@/shared/planning/night-before'
 import type { PlacedBatch } from '@/shared/planning/place-batch'
 import type { PlacedJob, PlacedLoad } from '@/shared/planning/place-job'
@@ -32,6 +33,7 @@ export function assemblePlan(problem: DayProblem, timetable: Timetable, lowerBou
     .sort((a, b) => a.cookStart - b.cookStart || a.code.localeCompare(b.code))
   const byMethod = METHODS.map((method) => cannerMinutesOfMethod(problem, splitOf(timetable), method)).filter(({ needed }) => needed > 0)
   const total = (pick: 'needed' | 'available' | 'slack') => byMethod.reduce((sum, entry) => sum + entry[pick], 0)
+  const bindingReason = bindingReasonOf(problem, timetable, loads)
   const cover = languageCover(problem, { tasks, batches, loads })
   return {
     dayId: problem.dayId,
@@ -44,7 +46,8 @@ export function assemblePlan(problem: DayProblem, timetable: Timetable, lowerBou
     cannerMinutes: { needed: total('needed'), available: total('available'), slack: total('slack') },
     cannerMinutesByMethod: byMethod,
     lowerBound,
-    bindingReason: bindingReasonOf(problem, timetable, loads),
+    bindingReason,
+    nextLimit: nextLimitOf(problem, timetable, tasks, bindingReason),
     criticalLoadIds: criticalLoads(loads).map((load) => load.id),
     shortages: [...shortages, ...cover.gaps],
     languageHelp: cover.help,

@@ -124,6 +124,11 @@ export type BindingReason =
   | { readonly kind: 'people'; readonly skill: string; readonly from: KitchenTime; readonly slackMinutes: number }
   | { readonly kind: 'first-load'; readonly from: KitchenTime; readonly slackMinutes: number }
 
+/** What would fix the finish once the binding limit is lifted, and how much sooner the day could end until it does. */
+export type NextLimit =
+  | { readonly kind: 'burners' | 'kettles' | 'fill-tables'; readonly slackMinutes: number }
+  | { readonly kind: 'people'; readonly skill: string; readonly slackMinutes: number }
+
 /** Work that found no hands; the food itself is safe and planned. */
 export type PlanShortage =
   | { readonly kind: 'jars'; readonly preparationId: string; readonly wanted: number; readonly planned: JarRange }
@@ -158,6 +163,8 @@ export type DayPlan = {
   /** No plan for the same batches can finish earlier than this. */
   readonly lowerBound: KitchenTime
   readonly bindingReason: BindingReason
+  /** Undefined in plans saved before it was looked at; null where nothing else is used. */
+  readonly nextLimit?: NextLimit | null
   /** Loads that fix the finish, in order of time. */
   readonly criticalLoadIds: readonly string[]
   readonly shortages: readonly PlanShortage[]

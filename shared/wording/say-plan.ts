@@ -16,6 +16,14 @@ export function sayFinish(problem: DayProblem, plan: DayPlan): string {
   return `Finish ${formatClock(plan.finishAt)} because ${sayReason(problem, plan.bindingReason)}; ${plan.bindingReason.slackMinutes} min to spare.`
 }
 
+/** "Burners next, 20 min of slack."; empty where nothing is known of it. */
+export function sayNextLimit({ nextLimit }: DayPlan): string {
+  if (!nextLimit) return ''
+  const names = { burners: 'Burners', kettles: 'Kettles', 'fill-tables': 'Fill tables' }
+  const what = nextLimit.kind === 'people' ? `Hands for ${words(nextLimit.skill)}` : names[nextLimit.kind]
+  return `${what} next, ${nextLimit.slackMinutes} min of slack.`
+}
+
 /** "10 loads need 410 of 430 min." */
 export function sayCannerMinutes(plan: DayPlan): string {
   const { needed, available } = plan.cannerMinutes

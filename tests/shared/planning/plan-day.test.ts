@@ -4,7 +4,7 @@ import type { DayProblem } from '@/shared/planning/day-problem'
 import { planDay } from '@/shared/planning/plan-day'
 import { findWaysOut } from '@/shared/planning/ways-out'
 import { parseClock } from '@/shared/time/kitchen-time'
-import { sayCannerMinutes, sayFinish, sayFit, sayPlanRefusal, sayWayOut, sayYield } from '@/shared/wording/say-plan'
+import { sayCannerMinutes, sayFinish, sayFit, sayNextLimit, sayPlanRefusal, sayWayOut, sayYield } from '@/shared/wording/say-plan'
 import { dillPickles, plumJam, s1DayProblem, s1JarsBoiledInCanners, s1OneCanner } from '@/tests/fixtures/s1-day-problem'
 import { checkDayPlan } from '@/tests/support/check-day-plan'
 
@@ -65,6 +65,19 @@ describe('the Plum and Pickle Evening', () => {
     })
     const chain = plan.loads.filter((load) => plan.criticalLoadIds.includes(load.id))
     expect(chain.reduce((sum, load) => sum + load.emptyAt - load.loadAt, 0)).toBe(205)
+  })
+
+  it('names what would bind next, with its slack, when the canners did not', () => {
+    // three pot places (R3, R4, E1), 6 × (20 + 8) + 4 × (15 + 9) pot minutes and holding: far from the finish; fillers and cooks are nearer
+    expect(plan.nextLimit).toMatchObject({ kind: expect.stringMatching(/burners|kettles|fill-tables|people/) })
+    expect(plan.nextLimit?.slackMinutes).toBeGreaterThan(0)
+    expect(sayNextLimit(plan)).toMatch(/^\S.* next, \d+ min of slack\.$/)
+    const oneTable = planned({
+      ...s1DayProblem,
+      preparations: s1DayProblem.preparations.map((entry) => ({ ...entry, fill: { ...entry.fill, workMinutes: 14, peopleMax: 1 } })),
+    })
+    // ten fillings of 14 min on one table from 17:30, then the shortest load of 37 min: 20:27
+    expect(oneTable.nextLimit).toEqual({ kind: 'fill-tables', slackMinutes: oneTable.finishAt - at('20:27') })
   })
 
   it('puts the soak on the evening before with a household for each tub', () => {

@@ -3,6 +3,7 @@ import { Sheet } from '@/app/_ui/sheet'
 import { plannedLastStarts, plannedReplay } from '@/lib/services/day/remembered-plans'
 import { planChangeText } from '@/shared/day/apply-plan-change'
 import { CHANCES } from '@/shared/planning/robust-plan'
+import { sayFinish, sayNextLimit } from '@/shared/wording/say-plan'
 import { sayBrokenWait, sayEnds, sayInTime, sayKeptLonger, sayLastStarts, sayUsualSpread } from '@/shared/wording/say-replay'
 import type { Planned } from '../plan-drawing'
 
@@ -32,7 +33,9 @@ export function HowItMayGo({ problem, plan, planPath }: Props) {
       <p>
         <b>{sayEnds(plan, replay)}</b> {sayInTime(problem, replay)}
       </p>
-      <p>{sayLastStarts(plannedLastStarts(problem))}</p>
+      <p>
+        {sayLastStarts(plannedLastStarts(problem))} {sayFinish(problem, plan)} {sayNextLimit(plan)}
+      </p>
       {broken.length > 0 && (
         <ul className="list">
           {broken.map(({ says }) => (
