@@ -2,6 +2,7 @@ import { calendarOfPlan } from '@/shared/planning/calendar-of-plan'
 import { isPersonFree } from '@/shared/planning/day-calendar'
 import type { DayPlan, NightBeforeStep, PlannedBatch, PlannedTask, PlanRefusal, PlanShortage } from '@/shared/planning/day-plan'
 import type { DayProblem, KettleWork } from '@/shared/planning/day-problem'
+import { languageCover } from '@/shared/planning/language-cover'
 import { isUnowned, planNightBefore } from '@/shared/planning/night-before'
 import { fillEnds, minutesFor, type PlacedBatch, pickTeam, placeBatch } from '@/shared/planning/place-batch'
 import type { PlacingContext } from '@/shared/planning/placing-context'
@@ -12,7 +13,9 @@ import { ok, type Result, refuse } from '@/shared/result/result'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 type Refusal = Omit<PlanRefusal, 'waysOut'>
-type Placed = { readonly work: KettleWork; readonly batch: PlacedBatch }
+
+/** A chilled batch with its place in the day. */
+export type PlacedChilled = { readonly work: KettleWork; readonly batch: PlacedBatch }
 
 /** Fillings tried for each chilled batch before the day is called not fitting. */
 const FILLINGS_TRIED = 2_000
@@ -29,7 +32,7 @@ export function addChilled(problem: DayProblem, plan: DayPlan): Result<DayPlan, 
   if (wanted.length === 0) return ok(plan)
   const tasks = plan.tasks.filter(({ kind }) => kind !== 'clean-up')
   const context = calendarOfPlan(problem, { ...plan, tasks })
-  const placed: Placed[] = []
+  const placed: PlacedChilled[] = []
   for (const work of wanted) {
     const split = splitIntoBatches(problem, work)
     if (!split.ok) return refuse({ kind: 'does-not-fit', ...split.problem, at: null, batchCount: 0, loadCount: 0 })
@@ -46,7 +49,7 @@ export function addChilled(problem: DayProblem, plan: DayPlan): Result<DayPlan, 
 }
 
 /** What must be soaked or salted at home; a step that no household can take stops the plan, as it does for every other product. */
-function stepsBefore(problem: DayProblem, placed: readonly Placed[]): Result<NightBeforeStep[], Refusal> {
+function stepsBefore(problem: DayProblem, placed: readonly PlacedChilled[]): Result<NightBeforeStep[], Refusal> {
   const steps: NightBeforeStep[] = []
   for (const work of new Set(placed.map((each) => each.work))) {
     const own = placed.filter((each) => each.work === work).map(({ batch }) => batch)
@@ -67,15 +70,14 @@ function writeOut(
   problem: DayProblem,
   plan: DayPlan,
   context: PlacingContext,
-  placed: readonly Placed[],
+  placed: readonly PlacedChilled[],
   nightBefore: readonly NightBeforeStep[],
 ): DayPlan {
   const finishAt = Math.max(plan.finishAt, ...placed.map(({ batch }) => batch.fillEnd))
   const own = placed.flatMap(({ work, batch }) => batchTasks(work, batch))
   const labels = placed.map((each) => ({ ...each, task: labelTask(problem, context, each, finishAt) }))
-  const cleanUp = cleanUpTask(problem, context, finishAt)
-  const added = [...own, ...labels.flatMap(({ task }) => task ?? []), ...(cleanUp ? [cleanUp] : [])]
-  const tasks = [...plan.tasks, ...added].sort((a, b) => a.start - b.start || a.end - b.end || a.id.localeCompare(b.id))
+  const added = [...own, ...labels.flatMap(({ task }) => task ?? []), ...cleanUpTask(problem, context, finishAt)]
+  const tasks = inOrderOfTime([...plan.tasks, ...added])
   const batches = [...plan.batches, ...plannedBatches(placed, tasks)].sort(
     (a, b) => a.cookStart - b.cookStart || a.code.localeCompare(b.code),
   )
@@ -89,12 +91,26 @@ function writeOut(
     ...plan,
     ...{ batches, tasks, finishAt, cleanUpEndAt: finishAt + problem.window.cleanUpMinutes },
     nightBefore: [...plan.nightBefore, ...nightBefore],
-    shortages: [...plan.shortages, ...noHands],
+    ...languagesAgain(problem, { ...plan, tasks, batches }, [...plan.shortages, ...noHands]),
   }
 }
 
+/** Who stands by whom where languages differ, once there is more work in the plan. */
+export function languagesAgain(
+  problem: DayProblem,
+  plan: DayPlan,
+  shortages: readonly PlanShortage[],
+): Pick<DayPlan, 'languageHelp' | 'shortages'> {
+  const { help, gaps } = languageCover(problem, plan)
+  return { languageHelp: help, shortages: [...shortages.filter(({ kind }) => kind !== 'language'), ...gaps] }
+}
+
+/** Tasks as a plan lists them. */
+export const inOrderOfTime = (tasks: readonly PlannedTask[]): PlannedTask[] =>
+  [...tasks].sort((a, b) => a.start - b.start || a.end - b.end || a.id.localeCompare(b.id))
+
 /** 'R1', 'R2', … by start of cooking within a product. */
-function plannedBatches(placed: readonly Placed[], tasks: readonly PlannedTask[]): PlannedBatch[] {
+function plannedBatches(placed: readonly PlacedChilled[], tasks: readonly PlannedTask[]): PlannedBatch[] {
   return placed.map((each) => {
     const { work, batch } = each
     const before = placed.filter((other) => other.work === work && isEarlier(other.batch, batch)).length
@@ -112,7 +128,12 @@ const isEarlier = (a: PlacedBatch, b: PlacedBatch): boolean =>
   a.cookStart < b.cookStart || (a.cookStart === b.cookStart && a.batch.id < b.batch.id)
 
 /** Labels are made out any time of the day's work, once the batch is on rather than before. */
-function labelTask(problem: DayProblem, context: PlacingContext, { work, batch }: Placed, finishAt: KitchenTime): PlannedTask | null {
+export function labelTask(
+  problem: DayProblem,
+  context: PlacingContext,
+  { work, batch }: PlacedChilled,
+  finishAt: KitchenTime,
+): PlannedTask | null {
   const { id, multiple } = batch.batch
   const { label } = work
   if (label.workMinutes === 0) return makeTask('label', id, batch.cookStart, batch.cookStart, { batchId: id })
@@ -129,11 +150,12 @@ function labelTask(problem: DayProblem, context: PlacingContext, { work, batch }
 const minutesOf = (from: KitchenTime, to: KitchenTime): KitchenTime[] =>
   Array.from({ length: Math.max(0, to - from + 1) }, (_, index) => from + index)
 
-function cleanUpTask(problem: DayProblem, { setUp, calendar }: PlacingContext, finishAt: KitchenTime): PlannedTask | null {
+/** One clean-up from the finish on, by whoever is still there and has free hands; none where the day has none. */
+export function cleanUpTask(problem: DayProblem, { setUp, calendar }: PlacingContext, finishAt: KitchenTime): PlannedTask[] {
   const end = finishAt + problem.window.cleanUpMinutes
-  if (end === finishAt) return null
+  if (end === finishAt) return []
   const staying = setUp.hours.filter(
     (hours) => !hours.person.limits.includes('seated') && isPersonFree(calendar, hours, 'hands', finishAt, end),
   )
-  return makeTask('clean-up', 'day', finishAt, end, { peopleIds: staying.map(({ person }) => person.id) })
+  return [makeTask('clean-up', 'day', finishAt, end, { peopleIds: staying.map(({ person }) => person.id) })]
 }

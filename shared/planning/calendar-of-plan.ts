@@ -4,6 +4,7 @@ import type { DayProblem } from '@/shared/planning/day-problem'
 import { type CannerPlace, setUpKitchen } from '@/shared/planning/kitchen-set-up'
 import { tableName } from '@/shared/planning/place-batch'
 import { nothingBlocked, type PlacingContext } from '@/shared/planning/placing-context'
+import type { TakenThing } from '@/shared/planning/under-way'
 
 /** Everything that a plan holds, as a placement sees it: more work may be booked around it and nothing of it moves. */
 export function calendarOfPlan(problem: DayProblem, plan: DayPlan): PlacingContext {
@@ -11,16 +12,12 @@ export function calendarOfPlan(problem: DayProblem, plan: DayPlan): PlacingConte
   const heated = new Set(places.map(({ burner }) => burner.id))
   const { hours, kettleBurners } = setUpKitchen(problem, [])
   const calendar = emptyCalendar()
-  const washOf = new Map(problem.kettles.map(({ id, washMinutes }) => [id, washMinutes]))
   for (const task of plan.tasks) {
-    const { kind, start, end, kettleId, burnerId, tableIndex, loadId } = task
-    if (kettleId) takeEquipment(calendar, kettleId, start, end + (kind === 'fill' ? (washOf.get(kettleId) ?? 0) : 0))
-    if (burnerId && !heated.has(burnerId)) takeEquipment(calendar, burnerId, start, end)
-    if (tableIndex !== null) takeEquipment(calendar, tableName(tableIndex), start, end)
+    for (const { id, start, end } of thingsOf(problem, task)) if (!heated.has(id)) takeEquipment(calendar, id, start, end)
     const occupation = occupationOf(task)
     // Whoever minds a load is taken with the load, below.
-    if (occupation && !(loadId && occupation === 'canner-watch'))
-      for (const id of task.peopleIds) takePerson(calendar, id, occupation, start, end)
+    if (occupation && !(task.loadId && occupation === 'canner-watch'))
+      for (const id of task.peopleIds) takePerson(calendar, id, occupation, task.start, task.end)
   }
   for (const load of plan.loads) {
     const minding = problem.minding.find(({ method }) => method === load.method) ?? null
@@ -44,7 +41,18 @@ function placesOf(problem: DayProblem, plan: DayPlan): CannerPlace[] {
   })
 }
 
-function occupationOf({ kind, attention, loadId }: PlannedTask): Occupation | null {
+/** Kettle with its washing up, burner and table that a task holds. */
+export function thingsOf({ kettles }: DayProblem, { kind, start, end, kettleId, burnerId, tableIndex }: PlannedTask): TakenThing[] {
+  const wash = kind === 'fill' ? (kettles.find(({ id }) => id === kettleId)?.washMinutes ?? 0) : 0
+  return [
+    ...(kettleId === null ? [] : [{ id: kettleId, start, end: end + wash }]),
+    ...(burnerId === null ? [] : [{ id: burnerId, start, end }]),
+    ...(tableIndex === null ? [] : [{ id: tableName(tableIndex), start, end }]),
+  ]
+}
+
+/** How a task occupies its people; null when it takes none of their working hours. */
+export function occupationOf({ kind, attention, loadId }: PlannedTask): Occupation | null {
   if (kind === 'brief') return null // Working hours begin after it.
   if (kind === 'load' || kind === 'unload') return 'canner-hands'
   if (loadId !== null) return 'canner-watch'

@@ -1,5 +1,6 @@
 import type { LanguageHelp, PlannedBatch, PlannedLoad, PlannedTask, PlanShortage, PlanTaskKind } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanPerson } from '@/shared/planning/day-problem'
+import { kettleWorkOf } from '@/shared/planning/kettle-works'
 import { hoursOf } from '@/shared/planning/staffing-demands'
 
 type Plan = { readonly tasks: readonly PlannedTask[]; readonly batches: readonly PlannedBatch[]; readonly loads: readonly PlannedLoad[] }
@@ -90,7 +91,7 @@ function helperFor(
   const id =
     plan.batches.find((batch) => batch.id === task.batchId)?.preparationId ??
     plan.loads.find((load) => load.id === task.loadId)?.preparationId
-  const allergens = problem.preparations.find((entry) => entry.id === id)?.allergens ?? []
+  const allergens = kettleWorkOf(problem, id)?.allergens ?? []
   const may = problem.people.filter((other) => {
     const hours = hoursOf(problem, other)
     const isThere = hours.from <= task.start && task.end <= hours.until && other.ageClass === 'adult' && other.id !== person.id

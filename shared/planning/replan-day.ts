@@ -1,6 +1,7 @@
 import { applySetbacks } from '@/shared/planning/apply-setbacks'
 import { assembleReplan } from '@/shared/planning/assemble-replan'
-import type { DayPlan } from '@/shared/planning/day-plan'
+import { chilledAgain, chilledHolds } from '@/shared/planning/chilled-again'
+import type { DayPlan, PlannedBatch } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanLock } from '@/shared/planning/day-problem'
 import type { DaySoFar } from '@/shared/planning/day-so-far'
 import { type Dropped, type DropReason, type JobLeft, jobsLeft } from '@/shared/planning/jobs-left'
@@ -58,20 +59,37 @@ function replanOnce(problem: DayProblem, before: DayPlan, soFar: DaySoFar): Repl
   const real = applySetbacks(problem, soFar)
   const stand = standOfDay(real, before, soFar)
   const left = jobsLeft(real, before, soFar)
-  const searched = searchAgain(stand, left.jobs)
+  const gone = new Set(left.dropped.map(({ id }) => id))
+  const searched = searchAround(stand, chilledHolds(real, before, soFar, gone), left.jobs)
   if (!searched) return null
   const { timetable, cannotWait, noTime } = searched
-  const plan = assembleReplan(before, stand, timetable, left.jobs)
+  const { plan, noTime: unchilled } = chilledAgain(real, before, assembleReplan(before, stand, timetable, left.jobs), soFar, gone)
   const people = real.people.map(({ id }) => id)
   return {
     problem: real,
     plan,
     changes: planChanges(before, plan, people, soFar.now),
-    dropped: [...left.dropped, ...droppedOf(before, cannotWait, 'cannot-wait'), ...droppedOf(before, noTime, 'no-time')],
+    dropped: [
+      ...left.dropped,
+      ...droppedOf(before, cannotWait, 'cannot-wait'),
+      ...droppedOf(before, noTime, 'no-time'),
+      ...unchilled.map(noTimeFor),
+    ],
     brokenWaits: cannotWait.flatMap((each) => brokenWaits(stand, before, each, plan)),
     handOvers: stand.handOvers,
   }
 }
+
+/** What is chilled keeps its place, unless a load or a batch would be left out for it: then it is what gives way. */
+function searchAround(stand: StandOfDay, { things, people }: ReturnType<typeof chilledHolds>, jobs: readonly JobLeft[]) {
+  const { underWay } = stand
+  if (things.length === 0) return searchAgain(stand, jobs)
+  const held = { ...underWay, things: [...underWay.things, ...things], people: [...underWay.people, ...people] }
+  const around = searchAgain({ ...stand, underWay: held }, jobs)
+  return around && around.cannotWait.length + around.noTime.length === 0 ? around : searchAgain(stand, jobs)
+}
+
+const noTimeFor = ({ id, code, jars }: PlannedBatch): Dropped => ({ of: 'batch', id, code, jars: jars.typical, why: 'no-time' })
 
 function droppedOf(before: DayPlan, jobs: readonly JobLeft[], why: DropReason): Dropped[] {
   return jobs.flatMap(({ job, loadCodes }) => {
