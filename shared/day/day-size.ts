@@ -1,4 +1,5 @@
 import type { DayProblem } from '@/shared/planning/day-problem'
+import { kettleWorks } from '@/shared/planning/kettle-works'
 import { jarsToPlan, splitDemand } from '@/shared/planning/split-demand'
 
 /** Tested batches that one day may have. A festival with forty canners has some hundreds. */
@@ -18,7 +19,7 @@ export type DaySize = {
 
 /** Counts what a day holds, without planning it. A day of more than `MOST_BATCHES` is not divided: its loads are not counted. */
 export function daySize(problem: DayProblem): DaySize {
-  const batches = problem.preparations.reduce((sum, each) => sum + Math.ceil(Math.max(0, jarsToPlan(each)) / each.batchYield.typical), 0)
+  const batches = kettleWorks(problem).reduce((sum, each) => sum + Math.ceil(Math.max(0, jarsToPlan(each)) / each.batchYield.typical), 0)
   const split = batches > MOST_BATCHES ? null : splitDemand(problem)
   const jobs = split?.ok ? split.value.jobs : []
   return { batches, loads: jobs.reduce((sum, job) => sum + job.loads.length, 0), jobs: jobs.length }

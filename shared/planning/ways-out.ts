@@ -3,7 +3,7 @@ import type { DayProblem, PlanBurner, PlanCanner, PlanPerson, PlanPreparation } 
 import { METHODS } from '@/shared/kitchen/methods'
 import { cannerMinutesOfMethod } from '@/shared/planning/finish-bound'
 import { type ChangedDay, movedToPressure, oneMoreOperator, otherJars } from '@/shared/planning/other-ways-out'
-import { planOnce } from '@/shared/planning/plan-once'
+import { plannedAgain } from '@/shared/planning/plan-again'
 import { NO_JAR_BOILING_FROM_MINUTES } from '@/shared/planning/refuse-day'
 import { jarsToPlan, splitDemand } from '@/shared/planning/split-demand'
 
@@ -25,18 +25,6 @@ const COST = {
 } as const
 
 const FEWER_STEPS = [1, 2, 3, 4, 6, 8, 12] as const
-
-/** Many changes are planned again for one answer: each may try fewer fillings than a plan by itself, and the fewer the larger the day is. */
-const MOST_FILLINGS_PER_JOB = 400
-const FILLINGS_FOR_JOBS_SQUARED = 40_000
-const LEAST_FILLINGS_PER_JOB = 10
-
-function plannedAgain(problem: DayProblem): ReturnType<typeof planOnce> {
-  const split = splitDemand(problem)
-  const jobs = split.ok ? Math.max(1, split.value.jobs.length) : 1
-  const fillings = Math.ceil(FILLINGS_FOR_JOBS_SQUARED / jobs ** 2)
-  return planOnce(problem, Math.max(LEAST_FILLINGS_PER_JOB, Math.min(MOST_FILLINGS_PER_JOB, fillings)))
-}
 
 const EARLIER_STEPS_MINUTES = [15, 30, 45, 60, 90] as const
 
@@ -148,7 +136,8 @@ function oneMoreCanner(problem: DayProblem): Candidate[] {
   })
 }
 
-function withOneMore(
+/** The canners with one more of that kind: one that stands unused, else another like one in use; null when there is neither. */
+export function withOneMore(
   canners: readonly PlanCanner[],
   idle: PlanCanner | undefined,
   like: PlanCanner | undefined,
@@ -167,7 +156,8 @@ function earlierStart(problem: DayProblem): Candidate[] {
   }))
 }
 
-function startedEarlier(problem: DayProblem, minutes: number): DayProblem {
+/** The day with doors, arrival and first load so many minutes earlier; whoever comes at the beginning comes earlier too. */
+export function startedEarlier(problem: DayProblem, minutes: number): DayProblem {
   const { window } = problem
   const moved = {
     accessAt: window.accessAt - minutes,
