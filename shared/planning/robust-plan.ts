@@ -1,5 +1,6 @@
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
+import { plannedAgain } from '@/shared/planning/plan-again'
 import { planOnce } from '@/shared/planning/plan-once'
 import { finishAtChance, type PlanReplay, replayPlan } from '@/shared/planning/replay-plan'
 import { atShare, rangesOf } from '@/shared/planning/stage-ranges'
@@ -14,9 +15,6 @@ export type RobustPlan = { readonly problem: DayProblem; readonly plan: DayPlan;
 /** How slow the stages are taken to be, as shares of their ranges: the planning figures as they are, then slower and slower. */
 const SLOWNESS = [null, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9] as const
 
-/** Each of several plans is searched for less long than one by itself. */
-const FILLINGS_TRIED_PER_JOB = 400
-
 /**
  * The plan that ends soonest in so large a share of evenings.
  *
@@ -30,7 +28,7 @@ export function robustPlan(problem: DayProblem, chance: number, seed: number): R
   let best: RobustPlan | null = null
   for (const share of SLOWNESS) {
     const slower = share === null ? problem : withSlowerStages(problem, share)
-    const planned = planOnce(slower, share === null ? undefined : FILLINGS_TRIED_PER_JOB)
+    const planned = share === null ? planOnce(slower) : plannedAgain(slower)
     if (!planned.ok) continue
     const plan = planned.value
     const candidate = { problem: slower, plan, replay: replayPlan(slower, plan, seed) }

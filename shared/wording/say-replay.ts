@@ -1,3 +1,4 @@
+import type { AbsenceMargin } from '@/shared/planning/absence-margin'
 import type { LastStart } from '@/shared/planning/last-start'
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
@@ -39,6 +40,15 @@ export function sayBrokenWait(plan: DayPlan, wait: BrokenWait): string {
 export function sayKeptLonger({ people }: DayProblem, kept: KeptLonger): string {
   const name = people.find(({ id }) => id === kept.personId)?.name ?? 'Somebody'
   return `${name} would have to stay up to ${kept.longestMinutes} min longer ${sayChance(kept.chance)}. Ask beforehand, or name somebody who takes over.`
+}
+
+/** "If one of the adults stays away it still fits in 5 of 7 ways. It does not fit without Ada or Cleo." */
+export function sayAbsence({ people }: DayProblem, { away, tried, fits, missed }: AbsenceMargin): string {
+  const who = away === 1 ? 'If one adult stays away' : `If ${away} adults stay away`
+  const names = missed.map((id) => people.find((person) => person.id === id)?.name ?? 'somebody')
+  if (fits === tried) return `${who}, it still fits in each of ${tried} ways that were tried.`
+  const without = names.length > 0 ? ` It does not fit without ${listed(names, 'or')}: ask somebody else to learn it.` : ' Ask more people.'
+  return `${who}, it still fits in ${fits} of ${tried} ways.${without}`
 }
 
 /** Stages whose spread no recipe gives, so that a reader knows what the figures rest on; empty when all are given. */
