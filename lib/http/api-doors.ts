@@ -1,5 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
+import { NOTICE_KINDS } from '@/lib/live/notice'
 import { ClaimJars } from '@/shared/forms/claim'
 import { DayForApi } from '@/shared/forms/day-for-api'
 import { FloorEvent } from '@/shared/forms/floor-event'
@@ -19,6 +20,8 @@ export interface ApiDoor {
   readonly isUnsafe?: boolean
   readonly body?: z.ZodType
   readonly answer: z.ZodType
+  /** Server-sent events instead of JSON; `answer` is the data of each. */
+  readonly isStream?: boolean
 }
 
 const LookupCase = z.object({
@@ -72,6 +75,15 @@ export const API_DOORS: readonly ApiDoor[] = [
     operationId: 'readDay',
     summary: 'A canning day: its hours and products, and what the asker may see of claims and plan',
     answer: DayForApi,
+  },
+  {
+    path: '/api/v1/groups/{groupId}/days/{dayId}/live',
+    method: 'get',
+    operationId: 'hearOfDay',
+    summary:
+      'Says when to look at a day again: an event "look" after each change ("day") and at each step of a search for its timetable ("search")',
+    isStream: true,
+    answer: z.enum(NOTICE_KINDS),
   },
   {
     path: '/api/v1/groups/{groupId}/days/{dayId}/events',

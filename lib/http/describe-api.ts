@@ -40,7 +40,10 @@ function operation(door: ApiDoor) {
     parameters: door.isUnsafe ? [...inPath, key] : inPath,
     ...(door.body ? { requestBody: { required: true, content: { 'application/json': { schema: schemaOf(door.body) } } } } : {}),
     responses: {
-      200: { description: 'Done', content: { 'application/json': { schema: schemaOf(door.answer) } } },
+      200: {
+        description: 'Done',
+        content: { [door.isStream ? 'text/event-stream' : 'application/json']: { schema: schemaOf(door.answer) } },
+      },
       default: {
         description: 'Refused, with what, why and what to do instead',
         content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },

@@ -17,6 +17,7 @@ const WAYS: readonly (DayWay & { readonly act: Act; readonly from: From })[] = [
   { page: 'pledges', label: 'Promises: what everybody brings', act: 'see-pledges', from: 'first' },
   { page: 'shopping', label: 'Shopping list', act: 'see-shopping', from: 'first' },
   { page: 'plan', label: 'The timetable', act: 'see-plan', from: 'first' },
+  { page: 'what-if', label: 'What if: other ways side by side', act: 'plan-day', from: 'first' },
   { page: 'wall', label: 'The chart for the wall', act: 'see-plan', from: 'planned' },
   { page: 'chart', label: 'The timetable closer: by station, person or product', act: 'see-plan', from: 'planned' },
   { page: 'gaps', label: 'Who is wanted: work that lacks somebody', act: 'see-plan', from: 'planned' },

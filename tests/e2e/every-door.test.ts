@@ -18,6 +18,8 @@ interface Door {
   readonly get?: 405 | 429
   /** What those who get in are told while there is nothing to give: no label without a sealed jar of a lot. */
   readonly empty?: 409
+  /** Answers as long as somebody listens: its head is looked at, and then it is left. */
+  readonly stream?: true
 }
 
 /** Every page and handler of the build. A route that is not here fails the first test. */
@@ -65,6 +67,7 @@ const DOORS: Readonly<Record<string, Door>> = {
   '/g/[groupId]/days/[dayId]/shopping': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/shopping/list.csv': { open: 'olpmh' },
   '/g/[groupId]/days/[dayId]/plan': { open: 'olpmh' },
+  '/g/[groupId]/days/[dayId]/what-if': { open: 'o' },
   '/g/[groupId]/days/[dayId]/plan/again': { open: 'o' },
   '/g/[groupId]/days/[dayId]/plan/fixed': { open: 'o' },
   '/g/[groupId]/days/[dayId]/wall': { open: 'olpmh' },
@@ -94,6 +97,8 @@ const DOORS: Readonly<Record<string, Door>> = {
   '/api/v1/groups/[groupId]/claims': { open: '', get: 405 },
   '/api/v1/groups/[groupId]/days/[dayId]': { open: 'olpmhv' },
   '/api/v1/groups/[groupId]/days/[dayId]/events': { open: '', get: 405 },
+  '/api/v1/groups/[groupId]/days/[dayId]/live': { open: 'olpmhv', stream: true },
+  '/api/v1/[...nowhere]': { open: '' },
   '/api/v1/groups/[groupId]/days/[dayId]/shopping': { open: '', get: 405 },
   '/icon.svg': { open: EVERYBODY },
   '/manifest.webmanifest': { open: EVERYBODY },
@@ -163,11 +168,10 @@ test('each door opens to those it is for, at home, next door, on another day and
 
   const wrong: string[] = []
   let cases = 0
-  const knock = async (what: string, letter: string, path: string, isOpen: boolean, { get, empty }: Partial<Door> = {}) => {
+  const knock = async (what: string, letter: string, path: string, isOpen: boolean, { get, empty, stream }: Partial<Door> = {}) => {
     cases += 1
-    const reply = await inside[letter]?.get(path, { maxRedirects: 0, headers: { accept: 'text/html' } })
-    const status = reply?.status() ?? 0
-    const toSignIn = status >= 300 && status < 400 && (reply?.headers().location ?? '').includes('/sign-in')
+    const { status, location } = await (stream ? headOfStream : answerOf)(inside[letter], path)
+    const toSignIn = status >= 300 && status < 400 && location.includes('/sign-in')
     const expected = get
       ? status === get
       : isOpen
@@ -200,6 +204,24 @@ test('each door opens to those it is for, at home, next door, on another day and
   console.log(`${Object.keys(DOORS).length} doors, ${EVERYBODY.length} kinds of people, ${cases} cases`)
   expect(wrong).toEqual([])
 })
+
+async function answerOf(knocker: APIRequestContext | undefined, path: string): Promise<{ status: number; location: string }> {
+  const reply = await knocker?.get(path, { maxRedirects: 0, headers: { accept: 'text/html' } })
+  return { status: reply?.status() ?? 0, location: reply?.headers().location ?? '' }
+}
+
+/** Playwright waits for the end of an answer; this one has none. */
+async function headOfStream(knocker: APIRequestContext | undefined, path: string): Promise<{ status: number; location: string }> {
+  const cookies = ((await knocker?.storageState())?.cookies ?? []).map(({ name, value }) => `${name}=${value}`).join('; ')
+  const enough = new AbortController()
+  const reply = await fetch(new URL(path, process.env.TEST_BASE_URL), {
+    headers: { cookie: cookies },
+    redirect: 'manual',
+    signal: enough.signal,
+  })
+  enough.abort()
+  return { status: reply.status, location: reply.headers.get('location') ?? '' }
+}
 
 /** Whose things somebody calls their own; Bram is of Ada's household, and whoever sees everything may as well take hers. */
 const ownThings = (letter: string, { ada, esme, gil }: Aims): Things => (letter === 'm' ? esme : letter === 'p' ? gil : ada)

@@ -6,17 +6,18 @@ import type { DayState } from '@/shared/lifecycle/day-states'
 const pages = (role: Role, state: DayState) => dayWays({ role, householdId: 'h1' }, state).map(({ page }) => page)
 
 const BEFORE = ['recipes', 'claims', 'pledges', 'shopping', 'plan']
+const ORGANISER_BEFORE = [...BEFORE, 'what-if']
 const FLOOR = ['wall', 'chart', 'gaps', 'mine', 'ingredients', 'now']
 const AFTER = ['seal-check', 'shares', 'labels', 'reckoning', 'close-out']
 
 describe('the pages of a day', () => {
   test('stand in the order of the work, as soon as they have something to say', () => {
-    expect(pages('organiser', 'draft')).toEqual(BEFORE)
-    expect(pages('organiser', 'claiming')).toEqual(BEFORE)
-    expect(pages('organiser', 'cancelled')).toEqual(BEFORE)
-    expect(pages('organiser', 'planned')).toEqual([...BEFORE, ...FLOOR])
+    expect(pages('organiser', 'draft')).toEqual(ORGANISER_BEFORE)
+    expect(pages('organiser', 'claiming')).toEqual(ORGANISER_BEFORE)
+    expect(pages('organiser', 'cancelled')).toEqual(ORGANISER_BEFORE)
+    expect(pages('organiser', 'planned')).toEqual([...ORGANISER_BEFORE, ...FLOOR])
     for (const state of ['running', 'resting', 'closed'] as const)
-      expect(pages('organiser', state)).toEqual([...BEFORE, ...FLOOR, ...AFTER])
+      expect(pages('organiser', state)).toEqual([...ORGANISER_BEFORE, ...FLOOR, ...AFTER])
   })
 
   test('are only those that the person may open', () => {
