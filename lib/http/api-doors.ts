@@ -103,4 +103,13 @@ export const API_DOORS: readonly ApiDoor[] = [
     body: ShoppingEvent,
     answer: Reply,
   },
+  {
+    path: '/api/v1/groups/{groupId}/imports',
+    method: 'post',
+    operationId: 'readFile',
+    summary:
+      'A CSV file of households, equipment, supplies or deliveries, as a form sends it; answers with the page that shows what is in it',
+    isUnsafe: true,
+    answer: Reply,
+  },
 ]

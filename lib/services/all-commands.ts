@@ -3,6 +3,7 @@ import type { AnyCommand } from '@/lib/commands/command'
 import { dayCommands } from './day/commands'
 import { floorCommands } from './floor/commands'
 import { groupCommands } from './group/commands'
+import { importCommands } from './import/commands'
 import { kitchenCommands } from './kitchen/commands'
 import { moneyCommands } from './money/commands'
 import { recipeCommands } from './recipe/commands'
@@ -21,6 +22,7 @@ export const ALL_COMMANDS: readonly AnyCommand[] = [
   ...shareCommands,
   ...shoppingCommands,
   ...moneyCommands,
+  ...importCommands,
 ]
 
 const BY_NAME = new Map(ALL_COMMANDS.map((command) => [command.name, command]))

@@ -29,6 +29,7 @@ export const POLICY = {
   'edit-person': row('any', 'own', 'own', 'own', 'none', 'none'),
   'change-role': row('any', 'none', 'none', 'none', 'none', 'none'),
   invite: row('any', 'none', 'none', 'none', 'none', 'none'),
+  import: row('any', 'none', 'none', 'none', 'none', 'none'),
   'see-history': row('any', 'none', 'none', 'none', 'none', 'none'),
   // the kitchen and its stock
   'see-kitchen': row('any', 'any', 'any', 'any', 'any', 'none'),

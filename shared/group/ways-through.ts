@@ -17,6 +17,7 @@ const WAYS: readonly (GroupWay & { readonly act: Act })[] = [
   { act: 'see-kitchen', path: '/kitchens', label: 'Kitchens' },
   { act: 'see-recipes', path: '/recipes', label: 'Recipes' },
   { act: 'see-stock', path: '/stock', label: 'Stock' },
+  { act: 'import', path: '/import', label: 'Files in' },
 ]
 
 /** The ways through a group that are open to this person. */

@@ -23,6 +23,7 @@ export interface Aims {
   /** A piece of equipment that the day carries already. */
   readonly chargedId: string
   readonly markId: string
+  readonly importId: string
   readonly leftOverId: string
   readonly batchId: string
   readonly loadId: string
@@ -241,4 +242,7 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
     input: ({ dayId, householdId }) => ({ dayId, fromId: householdId, toId: 'fund', amount: 1234, side: 'paid' }),
   },
   'undo-mark': { any: 'o', own: 'lpm', input: ({ dayId, markId }) => ({ dayId, markId }) },
+
+  'read-import': { any: 'o', input: () => ({ kind: 'households', name: 'names.csv', text: `Name,People\r\n${unused('File ')},3\r\n` }) },
+  'enter-import': { any: 'o', input: ({ importId }) => ({ importId }) },
 }

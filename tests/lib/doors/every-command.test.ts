@@ -151,6 +151,17 @@ async function place(neighbourhood: string): Promise<Place> {
     await client.settlementMark.create({ data: { groupId, id, dayId, fromPartyId, ...said } })
     return id
   }
+  const file = {
+    kind: 'households',
+    name: 'names.csv',
+    rows: {
+      entries: [
+        { thing: 'household', line: 2, input: { name: `Imported ${groupId}`, headcount: 2, language: 'en', contact: '', allergens: [] } },
+      ],
+    },
+    problems: { count: 0, first: [] },
+  }
+  await client.importFile.create({ data: { groupId, id: `file-${groupId}`, ...file, rowCount: 1, readBy: 'Ada' } })
   await client.pantryLot.create({ data: { groupId, id: `left-${groupId}`, item: 'sugar', amount: 4, unit: 'us-cup' } })
   const recipeId = `recipe-${groupId}`
   await client.ownRecipe.create({ data: { groupId, id: recipeId } })
@@ -174,6 +185,7 @@ async function place(neighbourhood: string): Promise<Place> {
     tickId: await tickOf(founder.householdId),
     packId: `pack-${groupId}`,
     movementId: `moved-${groupId}`,
+    importId: `file-${groupId}`,
     equipmentId: `stove-${groupId}`,
     chargedId: `tent-${groupId}`,
     markId: await markOf(founder.householdId),

@@ -86,9 +86,9 @@ describe('a day’s name', () => {
 describe('the ways through a group', () => {
   it('are those that the policy opens', () => {
     const paths = (role: Role) => waysThrough(asker(role)).map(({ path }) => path)
-    expect(paths('organiser')).toEqual(['', '/households', '/people', '/invites', '/kitchens', '/stock'])
-    expect(paths('member')).toEqual(['', '/households', '/people', '/kitchens', '/stock'])
-    expect(paths('helper')).toEqual(['', '/households', '/people', '/kitchens'])
+    expect(paths('organiser')).toEqual(['', '/offers', '/households', '/people', '/invites', '/kitchens', '/recipes', '/stock', '/import'])
+    expect(paths('member')).toEqual(['', '/offers', '/households', '/people', '/kitchens', '/recipes', '/stock'])
+    expect(paths('helper')).toEqual(['', '/households', '/people', '/kitchens', '/recipes'])
     expect(paths('visitor')).toEqual([''])
   })
 })
