@@ -155,9 +155,9 @@ function useClaim({ groupId, householdId, preparationId }: Address, yours: numbe
     const answer = await sendClaim(groupId, { preparationId, householdId, jars }, tap.current.key)
     if (answer.kind !== 'unsent') tap.current = null
     setState(answer)
-    if (answer.kind !== 'saved') return
-    setSaved(answer.jars)
-    router.refresh()
+    if (answer.kind === 'saved') setSaved(answer.jars)
+    // A refusal says that the page is old: others have asked meanwhile.
+    if (answer.kind !== 'unsent') router.refresh()
   }
   return { state, saved, send }
 }
