@@ -10,6 +10,7 @@ import { isPortFree } from './process-facts.mjs'
 import { dataFolder } from './project-paths.mjs'
 import { serveApp } from './serve-app.mjs'
 import { showProgress } from './show-progress.mjs'
+import { wantsDemo } from './start-arguments.mjs'
 import { claimStart } from './claim-start.mjs'
 
 const FIRST_PORT = 3000
@@ -36,13 +37,14 @@ export async function startApp(options, { endings, onAppEnded }) {
 
   const env = appEnvironment(database.appUrl, address)
   if (!options.dev) await buildApp(env)
-  if (!options.empty) await loadDemoDay(env, database)
+  const hasDemo = wantsDemo(options, database.isEmbedded)
+  if (hasDemo) await loadDemoDay(env, database)
 
   const app = await serveApp({ env, port, host: options.host, dev: options.dev, onEnded: onAppEnded })
   endings.unshift(app.stop)
   claim.tellApp({ pid: app.pid, address })
   console.log(`\nLidsong is at ${address}  (ready after ${((Date.now() - startedAt) / 1000).toFixed(1)} s; Ctrl-C ends it)`)
-  printDemoSignIns()
+  if (hasDemo) printDemoSignIns()
 }
 
 /**
