@@ -11,7 +11,16 @@ import type { JarTreatmentName } from '@/shared/forms/preparation'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import { judgeCanner } from '@/shared/kitchen/judge-canner'
 import type { Gauge, Method } from '@/shared/kitchen/methods'
-import type { DayProblem, DayWindow, KettleUse, KettleWork, Minding, PlanPerson, PlanPreparation } from '@/shared/planning/day-problem'
+import type {
+  BreakRule,
+  DayProblem,
+  DayWindow,
+  KettleUse,
+  KettleWork,
+  Minding,
+  PlanPerson,
+  PlanPreparation,
+} from '@/shared/planning/day-problem'
 import type { Recipe } from '@/shared/recipes/recipe'
 import { isoDate } from '@/shared/time/calendar-date'
 
@@ -96,6 +105,7 @@ export async function readDayProblem(groupId: string, dayId: string, db: Tx = da
       ],
     })),
     minding: MINDING,
+    breaks: breaksOf(day),
     preparations: products,
     ...(chilled.length > 0 ? { chilled } : {}),
   }
@@ -128,6 +138,9 @@ function readDay(db: Tx, groupId: string, dayId: string) {
       firstLoadAt: true,
       cannersEmptyBy: true,
       cleanUpMinutes: true,
+      breakMinutes: true,
+      breakAfterMinutes: true,
+      longestStretchMinutes: true,
       hardEnd: true,
       kitchen: {
         select: {
@@ -153,6 +166,9 @@ function windowOf(day: DayRow): DayWindow {
   const headcountLimit = day.kitchen.headcountLimit
   return { accessAt, peopleArriveAt, briefingMinutes, firstLoadAt, cannersEmptyBy, cleanUpMinutes, hardEnd, headcountLimit }
 }
+
+const breaksOf = ({ breakMinutes, breakAfterMinutes, longestStretchMinutes }: DayRow): BreakRule | null =>
+  breakMinutes === 0 ? null : { longerThanMinutes: breakAfterMinutes, minutes: breakMinutes, longestStretchMinutes }
 
 /** People who gave no hours are counted for the whole day. */
 function planPerson(

@@ -1,3 +1,4 @@
+import { breakRuleOf } from '@/shared/planning/breaks'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { usualMinutesOf } from '@/shared/planning/robust-plan'
 
@@ -13,7 +14,7 @@ function facts(problem: DayProblem): string {
   const canners = problem.canners.map(({ usable: _, whyNot: __, ...canner }) => canner)
   const preparations = problem.preparations.map(asUsual)
   const chilled = problem.chilled?.map(({ jarsWanted: _, spare: __, ...work }) => work)
-  return JSON.stringify({ ...problem, locks: undefined, canners, preparations, chilled }, inKeyOrder)
+  return JSON.stringify({ ...problem, breaks: breakRuleOf(problem), locks: undefined, canners, preparations, chilled }, inKeyOrder)
 }
 
 function asUsual({

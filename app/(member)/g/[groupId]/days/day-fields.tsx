@@ -1,5 +1,6 @@
 import { FieldEntry, RadioEntry, SelectEntry } from '@/app/_forms/entries'
 import type { KitchenChoice } from '@/lib/queries/kitchen-choices'
+import { COMMON_BREAKS } from '@/shared/planning/breaks'
 import { formatClock } from '@/shared/time/kitchen-time'
 
 /** What stands in the form before anybody types. */
@@ -14,6 +15,9 @@ export interface DayFirst {
   readonly cannersEmptyBy?: number
   readonly cleanUpMinutes?: number
   readonly hardEnd?: number
+  readonly breakMinutes?: number
+  readonly breakAfterMinutes?: number
+  readonly longestStretchMinutes?: number
   readonly shareRule?: string
   readonly sparePercent?: number
   readonly claimsCloseLocal?: string | null
@@ -68,6 +72,17 @@ export function DayFields({ kitchens, first = {} }: { kitchens: readonly Kitchen
         <TimeField name="cannersEmptyBy" label="Last canner empty by" first={first.cannersEmptyBy} />
         <MinutesField name="cleanUpMinutes" label="Clean-up" first={first.cleanUpMinutes ?? 40} />
         <TimeField name="hardEnd" label="Everybody is out" first={first.hardEnd} />
+        <MinutesField name="breakMinutes" label="Break, 0 for none" first={first.breakMinutes ?? COMMON_BREAKS.minutes} />
+        <MinutesField
+          name="breakAfterMinutes"
+          label="A break for whoever is there longer than"
+          first={first.breakAfterMinutes ?? COMMON_BREAKS.longerThanMinutes}
+        />
+        <MinutesField
+          name="longestStretchMinutes"
+          label="Nobody works on end longer than"
+          first={first.longestStretchMinutes ?? COMMON_BREAKS.longestStretchMinutes}
+        />
       </div>
     </div>
   )
