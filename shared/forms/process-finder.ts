@@ -40,6 +40,8 @@ export const ProcessFinder = z
     thickened: ticked,
     doubled: ticked,
     aluminium: ticked,
+    /** The question is to be changed before it is answered: its form is shown, filled in. */
+    again: ticked,
   })
   .refine(({ elevation, unit }) => elevation === undefined || unit !== undefined, {
     error: 'Say whether that is feet or metres.',

@@ -35,7 +35,9 @@ for (const javaScriptEnabled of [true, false]) {
       await page.getByRole('link', { name: 'Raw pack in pints, pressure canner with a dial gauge' }).click()
       const answer = page.getByRole('region', { name: 'Beans, snap and Italian, pieces' })
       await expect(answer).toContainText('20minutes at 11 psi, dial gauge')
+      await page.getByRole('link', { name: 'Ask again' }).click()
       await expect(page.getByLabel('Elevation of the kitchen')).toHaveValue('650')
+      await expect(page.getByLabel('Food')).toHaveValue('green beans')
     })
 
     test('a visitor who does not say the elevation is asked for it, and nothing else again', async ({ page }) => {

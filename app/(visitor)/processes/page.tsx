@@ -2,8 +2,10 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { Page } from '@/app/_ui/page'
 import { PageHead } from '@/app/_ui/page-head'
-import { answerFinder } from '@/shared/finder/answer-finder'
-import { type FinderRead, readFinder } from '@/shared/finder/read-finder'
+import { LinkButton } from '@/app/_ui/link-button'
+import { answerFinder, type FinderAnswer } from '@/shared/finder/answer-finder'
+import { FINDER, finderAddress } from '@/shared/finder/finder-address'
+import { type FinderTyped, readFinder } from '@/shared/finder/read-finder'
 import type { AddressFields } from '@/shared/forms/read-address'
 import { sayHeat } from '@/shared/wording/say-process'
 import { FinderForm } from './finder-form'
@@ -19,26 +21,36 @@ interface FinderPageProps {
 
 export async function generateMetadata({ searchParams }: FinderPageProps): Promise<Metadata> {
   const read = readFinder(await searchParams)
-  const answer = read.ok && read.value.asked ? answerFinder(read.value.asked) : undefined
+  const answer = read.ok && read.value.asked && !read.value.asked.again ? answerFinder(read.value.asked) : undefined
   if (answer?.kind === 'process') return { title: `${answer.process.food}: ${answer.process.minutes} ${sayHeat(answer.process)}` }
   return { title: answer?.kind === 'refused' ? `No process: ${answer.refusal.food}` : 'Process times' }
 }
 
-/** How long, at what pressure, with what headspace: asked by anybody, answered from printed tables alone. */
+/** How long, at what pressure, with what headspace: asked by anybody, answered from printed tables alone. A page with an answer has no form: it is there sooner. */
 export default async function FinderPage({ searchParams }: FinderPageProps) {
   const read = readFinder(await searchParams)
   const { typed, errors } = read.ok ? read.value : { typed: {}, errors: {} }
-  const isAsked = typed.food !== undefined && typed.food !== ''
-  const form = <FinderForm typed={typed} errors={errors} isAgain={isAsked} />
+  const isSaid = typed.food !== undefined && typed.food !== ''
+  const isAsked = isSaid && typed.again !== 'yes'
+  const answer = isAsked && read.ok && read.value.asked ? answerFinder(read.value.asked) : null
+  const isAnswered = answer?.kind === 'process' || answer?.kind === 'choose'
+  const form = <FinderForm typed={typed} errors={errors} isAgain={isSaid} />
   return (
     <Page>
       <PageHead
         title="Process times"
         lead={isAsked ? undefined : 'Minutes and pressure for one food, one jar and your elevation, from published tables alone.'}
       />
-      {isAsked ? (
+      {isAnswered ? (
+        <div className="stack finder-answer alone">
+          <Answer answer={answer} typed={typed} />
+          <LinkButton kind="plain" href={finderAddress(FINDER, { ...typed, again: 'yes' })}>
+            Ask again
+          </LinkButton>
+        </div>
+      ) : isAsked ? (
         <div className="two wide-first">
-          <div className="stack finder-answer">{read.ok && <Answer read={read.value} />}</div>
+          <div className="stack finder-answer">{read.ok && <Answer answer={answer} typed={typed} />}</div>
           {form}
         </div>
       ) : (
@@ -59,9 +71,8 @@ export default async function FinderPage({ searchParams }: FinderPageProps) {
   )
 }
 
-function Answer({ read: { typed, asked } }: { read: FinderRead }) {
-  if (!asked) return <NotRead />
-  const answer = answerFinder(asked)
+function Answer({ answer, typed }: { answer: FinderAnswer | null; typed: FinderTyped }) {
+  if (!answer) return <NotRead />
   switch (answer.kind) {
     case 'nothing-asked':
       return null

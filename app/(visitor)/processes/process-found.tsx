@@ -66,7 +66,7 @@ function OtherPressures({ process: { otherOptions }, typed }: { process: Schedul
 function Lines({ title, lines }: { title: string; lines: readonly string[] }) {
   if (lines.length === 0) return null
   return (
-    <div className="later">
+    <div>
       <h3>{title}</h3>
       <ul className="list">
         {lines.map((line) => (
@@ -81,7 +81,7 @@ function TestedRecipes({ foodId }: { foodId: string }) {
   const recipes = recipesBoundTo(foodId)
   if (recipes.length === 0) return null
   return (
-    <div className="later">
+    <div>
       <h3>Tested recipes for it</h3>
       <ul className="list">
         {recipes.map(({ id, title }) => (
