@@ -9,7 +9,7 @@ import { Table } from '@/app/_ui/table'
 import { requireActor } from '@/lib/auth/current-actor'
 import { groupHead } from '@/lib/queries/group-head'
 import { type BoardDay, type BoardOffer, offersBoard } from '@/lib/queries/offers-board'
-import { productName } from '@/shared/day/product-name'
+import { productName, productNoun } from '@/shared/day/product-name'
 import { jarName, jarNameWithVolume } from '@/shared/kitchen/jar-sizes'
 import { sayDate } from '@/shared/time/calendar-date'
 import { sayMoment } from '@/shared/time/say-moment'
@@ -44,7 +44,6 @@ const COLUMNS = [
   { key: 'asked', head: 'Asked for', numeric: true },
   { key: 'free', head: 'Free', numeric: true },
   { key: 'waiting', head: 'Waited for', numeric: true },
-  { key: 'yours', head: 'Yours', numeric: true },
 ] as const
 
 function DayOffers({ groupId, day }: { groupId: string; day: BoardDay }) {
@@ -67,14 +66,22 @@ function DayOffers({ groupId, day }: { groupId: string; day: BoardDay }) {
   )
 }
 
+/** For whoever looks, not for the wall. */
+function sayYours(offers: readonly BoardOffer[]): string {
+  const asked = offers.filter(({ yours }) => yours > 0)
+  if (asked.length === 0) return 'Your household asks for none yet.'
+  const said = asked.map(({ yours, jarSize, title }) => `${yours} ${jarName(jarSize, yours)} of ${productNoun(title)}`)
+  return `Your household asks for ${said.join(', ')}.`
+}
+
 function sayWhen({ opens, closes, isOver }: BoardDay): string {
   if (isOver) return 'The time for asking is over.'
   const until = closes ? `until ${sayMoment(closes)}` : 'until the organiser closes the claims'
   return opens ? `Ask from ${sayMoment(opens)}, ${until}.` : `Ask ${until}.`
 }
 
-function rowOf({ id, letter, title, jarSize, offered, asked, waiting, cap, yours }: BoardOffer) {
+function rowOf({ id, letter, title, jarSize, offered, asked, waiting, cap }: BoardOffer) {
   const most = cap === null ? '' : `, at most ${cap} ${jarName(jarSize, cap)} each`
   const product = `${letter}: ${productName(title)}, ${jarNameWithVolume(jarSize)}${most}`
-  return { id, cells: { product, offered, asked, free: offered - asked, waiting, yours } }
+  return { id, cells: { product, offered, asked, free: offered - asked, waiting } }
 }
