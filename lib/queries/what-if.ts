@@ -22,7 +22,7 @@ export interface WhatIf {
   readonly isLarge: boolean
 }
 
-/** A day as it is beside the alternatives that an address asks for, each planned to the last canner; null where nothing is asked for yet. Two statements. */
+/** A day as it is beside the alternatives that an address asks for, each planned to the last canner; null where nothing is asked for yet. A fixed number of statements. */
 export async function whatIf(groupId: string, dayId: string, asked: readonly string[]): Promise<WhatIf | null> {
   const [read, stored] = await Promise.all([readDayProblem(groupId, dayId), readSavedPlan(groupId, dayId)])
   const problem = stored?.problem ?? read?.problem

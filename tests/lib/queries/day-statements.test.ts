@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { claimRoom } from '@/lib/queries/claim-room'
+import { dayChangedSince } from '@/lib/queries/day-changed-since'
 import { claimingHouseholds, dayProducts, organiserName } from '@/lib/queries/day-claims'
 import { dayForecast } from '@/lib/queries/day-forecast'
 import { dayFloor } from '@/lib/queries/day-floor'
@@ -11,8 +12,10 @@ import { readDayProblem } from '@/lib/queries/day-problem'
 import { groupStock } from '@/lib/queries/day-stock'
 import { kitchenChoices } from '@/lib/queries/kitchen-choices'
 import { offersBoard } from '@/lib/queries/offers-board'
+import { latestSearch } from '@/lib/queries/plan-search'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
 import { triedOutlook } from '@/lib/queries/tried-outlook'
+import { whatIf } from '@/lib/queries/what-if'
 import { addPledge } from '@/lib/services/day/add-pledge'
 import { planDay } from '@/lib/services/day/plan-day'
 import { startDay } from '@/lib/services/day/start-day'
@@ -55,6 +58,9 @@ const QUERIES: readonly [name: string, most: number, ask: () => Promise<unknown>
   ['the outlook of a plan', 11, () => dayOutlook(groupId, running.dayId, 'running', new Map())],
   ['a change that is tried', 10, () => triedOutlook(groupId, claiming.dayId, 'without-canner:BW2')],
   ['the saved plan', 1, () => readSavedPlan(groupId, running.dayId)],
+  ['a search for a plan', 1, () => latestSearch(groupId, claiming.dayId)],
+  ['other ways side by side', 11, () => whatIf(groupId, claiming.dayId, [])],
+  ['what was changed since', 1, () => dayChangedSince(groupId, claiming.dayId, new Date())],
   ['the floor', 3, () => dayFloor(groupId, head, new Date())],
   ['a day as JSON', 8, () => dayForApi(ada, running.dayId)],
 ]
