@@ -53,10 +53,20 @@ export async function shoppingPage({ groupId }: Actor, dayId: string): Promise<S
     db.shoppingPack.findMany({ where: { groupId }, orderBy: [{ item: 'asc' }, { label: 'asc' }] }),
     db.shoppingLine.findMany({ where, select: { item: true, householdId: true, run: true, pool: true } }),
     db.purchase.findMany({
-      where: { ...where, shoppingItem: { not: null } },
+      where,
       orderBy: { id: 'asc' },
       select: {
-        ...{ id: true, shoppingItem: true, packs: true, pack: true, costMinor: true, covers: true, coversUnit: true, householdId: true },
+        ...{
+          id: true,
+          item: true,
+          shoppingItem: true,
+          packs: true,
+          pack: true,
+          costMinor: true,
+          covers: true,
+          coversUnit: true,
+          householdId: true,
+        },
       },
     }),
     db.supplyLot.findMany({
@@ -98,19 +108,28 @@ export async function shoppingPage({ groupId }: Actor, dayId: string): Promise<S
       }),
     ),
     errands,
-    bought: purchases.map(
-      ({ shoppingItem, packs: count, covers, coversUnit, ...row }): BoughtRow => ({
-        ...row,
-        item: shoppingItem ?? '',
-        packs: Number(count),
-        covers: covers === null ? null : { amount: Number(covers), unit: coversUnit as UnitId },
-      }),
-    ),
+    bought: purchases.flatMap((row) => (row.shoppingItem === null ? [] : [boughtRow(row, row.shoppingItem)])),
+    untold: purchases.flatMap((row) => (row.shoppingItem === null ? [boughtRow(row, row.item)] : [])),
     stock: stock.map(({ boughtOn, ...lot }) => ({ ...lot, boughtOn: boughtOn && isoDate(boughtOn) })),
     households,
   }
   return writeList(rows)
 }
+
+interface PurchaseRow {
+  readonly id: string
+  readonly packs: unknown
+  readonly pack: string
+  readonly costMinor: number
+  readonly covers: unknown
+  readonly coversUnit: string | null
+  readonly householdId: string
+}
+
+const boughtRow = ({ id, packs, pack, costMinor, covers, coversUnit, householdId }: PurchaseRow, item: string): BoughtRow => ({
+  ...{ id, item, packs: Number(packs), pack, costMinor, householdId },
+  covers: covers === null ? null : { amount: Number(covers), unit: coversUnit as UnitId },
+})
 
 interface PreparationRow {
   readonly id: string

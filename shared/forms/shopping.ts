@@ -66,6 +66,10 @@ export type BuyItem = z.infer<typeof BuyItem>
 export const PutBack = z.strictObject({ dayId: Id, purchaseId: Id })
 export type PutBack = z.infer<typeof PutBack>
 
+/** What the that-covers-it button sends. */
+export const CoverItem = z.strictObject({ dayId: Id, purchaseId: Id, item: Item, covers: amount('How much does it cover?'), unit: Unit })
+export type CoverItem = z.infer<typeof CoverItem>
+
 /** What the left-over form sends. */
 export const KeepLeftOver = z.strictObject({
   dayId: orEmpty(Id),

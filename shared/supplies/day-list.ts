@@ -64,6 +64,8 @@ export interface ShoppingRows {
   readonly packs: readonly ItemPack[]
   readonly errands: readonly { readonly item: string; readonly householdId: string | null; readonly run: string; readonly pool: string }[]
   readonly bought: readonly BoughtRow[]
+  /** Receipts that nobody has counted for a line of the list. */
+  readonly untold: readonly BoughtRow[]
   readonly stock: readonly ContainerLot[]
   readonly households: readonly { readonly id: string; readonly name: string }[]
 }
@@ -91,6 +93,8 @@ export interface ShoppingItem {
   readonly run: string
   readonly pool: string
   readonly bought: readonly BoughtRow[]
+  /** Receipts that may be for this line: they carry its name. */
+  readonly maybe: readonly BoughtRow[]
 }
 
 /** The list of a day with everything that its page, its print and its file show. */
@@ -135,7 +139,7 @@ export function writeList(rows: ShoppingRows): ShoppingPage {
   }
 }
 
-type Bare = Omit<ShoppingItem, 'buyer' | 'run' | 'bought'>
+type Bare = Omit<ShoppingItem, 'buyer' | 'run' | 'bought' | 'maybe'>
 
 const addKnown = (sum: Minor | null, price: Minor | null) => (sum === null || price === null ? null : sum + price)
 
@@ -194,7 +198,7 @@ function inPieces(covers: Measured | null): number {
   return pieces?.ok ? Math.round(pieces.value) : 0
 }
 
-function withErrand(line: Bare, { errands, households, bought }: ShoppingRows): ShoppingItem {
+function withErrand(line: Bare, { errands, households, bought, untold }: ShoppingRows): ShoppingItem {
   const errand = errands.find(({ item }) => item === line.key)
   return {
     ...line,
@@ -202,5 +206,6 @@ function withErrand(line: Bare, { errands, households, bought }: ShoppingRows): 
     run: errand?.run ?? '',
     pool: errand?.pool ?? line.pool,
     bought: bought.filter(({ item }) => item === line.key),
+    maybe: line.missing > 0 ? untold.filter(({ item }) => isSameProduce(item, line.key)) : [],
   }
 }

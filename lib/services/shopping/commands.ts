@@ -3,6 +3,7 @@ import type { AnyCommand } from '@/lib/commands/command'
 import { addPack } from './add-pack'
 import { assignErrand } from './assign-errand'
 import { buyItem } from './buy-item'
+import { coverItem } from './cover-item'
 import { editPack } from './edit-pack'
 import { keepLeftOver } from './keep-left-over'
 import { putBack } from './put-back'
@@ -17,6 +18,7 @@ export const shoppingCommands: readonly AnyCommand[] = [
   assignErrand,
   buyItem,
   putBack,
+  coverItem,
   keepLeftOver,
   useUpLeftOver,
 ]

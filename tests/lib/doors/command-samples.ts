@@ -222,6 +222,10 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
     }),
   },
   'put-back': { any: 'o', own: 'lpmh', input: ({ dayId, tickId }) => ({ dayId, purchaseId: tickId }) },
+  'cover-item': {
+    any: 'o',
+    input: ({ dayId, purchaseId }) => ({ dayId, purchaseId, item: 'sugar', covers: 10, unit: 'us-cup' }),
+  },
   'keep-left-over': {
     any: 'o',
     input: ({ dayId, householdId }) => ({ dayId, householdId, item: 'sugar', amount: 4, unit: 'us-cup' }),

@@ -1,4 +1,6 @@
+import { CommandForm } from '@/app/_forms/command-form'
 import { Fold } from '@/app/_ui/fold'
+import { SubmitButton } from '@/app/_ui/submit-button'
 import { freshKey } from '@/lib/http/fresh-key'
 import type { Actor } from '@/shared/access/actor'
 import { may } from '@/shared/access/policy'
@@ -46,11 +48,13 @@ export function ListLine({ item, page, groupId, dayId, actor, isOpen }: ListLine
           {isOptional && ', if you like'}
         </p>
       )}
-      <p className="quiet">
-        {sayReckoning(item)}
-        {leftOut > 0 && `, ${leftOut} more not usable`}
-        {isLeft > 0 && `. ${sayNumber(isLeft)} will be over`}.
-      </p>
+      {hasMoreToSay(item) && (
+        <p className="quiet">
+          {sayReckoning(item)}
+          {leftOut > 0 && `, ${leftOut} more not usable`}
+          {isLeft > 0 && `. ${sayNumber(isLeft)} will be over`}.
+        </p>
+      )}
       {notCounted.length > 0 && <p className="quiet">Not counted, because it is told in another measure: {notCounted.join(', ')}.</p>}
       <BoughtRows
         groupId={groupId}
@@ -64,6 +68,26 @@ export function ListLine({ item, page, groupId, dayId, actor, isOpen }: ListLine
           mayTakeBack: isOpen && may(actor, 'buy-item', row.householdId),
         }))}
       />
+      {item.maybe.map((row) => (
+        <CommandForm
+          key={row.id}
+          command="cover-item"
+          groupId={groupId}
+          formKey={freshKey()}
+          next={next}
+          fixed={{ dayId, purchaseId: row.id, item: key, covers: missing, unit }}
+          className="row apart"
+        >
+          <span>
+            A receipt is in: {sayNumber(row.packs)} × {row.pack}, {formatMoney(row.costMinor, currency)}.
+          </span>
+          {isOpen && may(actor, 'edit-shopping') && (
+            <SubmitButton small kind="plain" sending="Saving">
+              It covers this<span className="unseen">: {key}</span>
+            </SubmitButton>
+          )}
+        </CommandForm>
+      ))}
       {mayBuy && missing > 0 && <Ticks item={item} page={page} groupId={groupId} dayId={dayId} actor={actor} next={next} />}
       {isOpen && missing > 0 && (
         <Fold summary="Who buys it, and how it is sold">
@@ -74,6 +98,10 @@ export function ListLine({ item, page, groupId, dayId, actor, isOpen }: ListLine
     </li>
   )
 }
+
+/** Where the amount to buy is simply what the recipes take, it is said once. */
+const hasMoreToSay = ({ needed, missing, leftOut, over, onTop, plan }: ShoppingItem) =>
+  needed !== missing || leftOut + over + onTop > 0 || (plan.choice?.over ?? 0) > 0
 
 const nameOf = ({ households }: ShoppingPage, id: string) => households.find((household) => household.id === id)?.name ?? ''
 

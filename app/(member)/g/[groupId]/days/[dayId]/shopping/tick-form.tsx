@@ -61,6 +61,9 @@ function TickFields({ keep, ...props }: TickFormProps & { keep: (filled: FormDat
   return (
     <CommandForm command="buy-item" groupId={groupId} formKey={formKey} next={next} fixed={fixed} className="form tick" keep={keep}>
       {!isKnown && price}
+      <SubmitButton sending="Saving">
+        Bought<span className="unseen"> {item}</span>
+      </SubmitButton>
       <Fold summary={isKnown ? 'Another number or price' : 'Another number'}>
         <div className="form">
           <FieldEntry name="packs" label={`How many: ${pack}`} inputMode="decimal" first={packs} required short />
@@ -68,9 +71,6 @@ function TickFields({ keep, ...props }: TickFormProps & { keep: (filled: FormDat
           {households.length > 1 && <SelectEntry name="householdId" label="Who pays" options={households} first={householdId} />}
         </div>
       </Fold>
-      <SubmitButton sending="Saving">
-        Bought<span className="unseen"> {item}</span>
-      </SubmitButton>
     </CommandForm>
   )
 }
