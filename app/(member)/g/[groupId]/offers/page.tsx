@@ -59,6 +59,7 @@ function DayOffers({ groupId, day }: { groupId: string; day: BoardDay }) {
         {day.kitchen}. {sayWhen(day)}
       </p>
       <Table caption={`Offers of ${day.name}, in jars`} captionHidden columns={COLUMNS} rows={day.offers.map(rowOf)} />
+      <p className="screen-only">{sayYours(day.offers)}</p>
       {!day.isOver && (
         <LinkButton href={`/g/${groupId}/days/${day.id}/claims`}>{wants ? 'Ask for jars' : 'Look at your claims'}</LinkButton>
       )}
