@@ -3,6 +3,7 @@
 
 const KEPT = 'lidsong-shopping'
 const LONGEST_WAIT_MS = 4000
+let isForgotten = false
 
 self.addEventListener('install', () => self.skipWaiting())
 self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()))
@@ -16,7 +17,7 @@ self.addEventListener('fetch', (event) => {
 })
 
 self.addEventListener('message', (event) => {
-  if (event.data?.forget) event.waitUntil(caches.delete(KEPT))
+  if (event.data?.forget) event.waitUntil(forget())
   if (Array.isArray(event.data?.keep)) event.waitUntil(keep(event.data.keep))
 })
 
@@ -46,13 +47,21 @@ async function page(request) {
   }
 }
 
+/** Signed out: nothing is kept any more, whatever this page still fetches. */
+async function forget() {
+  isForgotten = true
+  await caches.delete(KEPT)
+}
+
 async function put(address, answer) {
+  if (isForgotten) return
   const cache = await caches.open(KEPT)
   await cache.put(address, answer.clone())
 }
 
 /** The page tells what it was made of: that is fetched once more where it is missing, and older builds' files go. */
 async function keep(addresses) {
+  isForgotten = false
   const cache = await caches.open(KEPT)
   const wanted = new Set(addresses.filter((address) => new URL(address).pathname.startsWith('/_next/static/')))
   for (const { url } of await cache.keys()) {

@@ -14,9 +14,12 @@ export async function forgetPhone(): Promise<boolean> {
   const waiting = kept.filter(({ state }) => state.kind === 'kept').length
   if (waiting > 0 && !window.confirm(question(waiting))) return false
   await clear(ticks)
-  await globalThis.caches?.delete(SHOPPING)
   const workers = (await navigator.serviceWorker?.getRegistrations()) ?? []
-  await Promise.all(workers.filter(({ scope }) => scope.endsWith('/shopping')).map((worker) => worker.unregister()))
+  for (const worker of workers.filter(({ scope }) => scope.endsWith('/shopping'))) {
+    worker.active?.postMessage({ forget: true })
+    await worker.unregister()
+  }
+  await globalThis.caches?.delete(SHOPPING)
   return true
 }
 

@@ -120,7 +120,7 @@ function Ticks({ item, page, groupId, dayId, actor, next }: TicksProps) {
     const formKey = freshKey()
     return (
       <TickForm
-        key={formKey}
+        key={id}
         {...{ groupId, dayId, next, formKey, packs, holds, unit, currency }}
         item={item.key}
         purchaseId={freshKey()}

@@ -29,12 +29,20 @@ interface TickFormProps {
   readonly households: readonly { readonly value: string; readonly label: string }[]
 }
 
+/** The taps that were made on one drawing of the page, each with its own key and the receipt's. */
+interface Taps {
+  readonly of: string
+  readonly taps: readonly (readonly [key: string, purchaseId: string])[]
+}
+
 /** One tap ticks a line. Kept on the phone first; without script it is a plain form. */
 export function TickForm(props: TickFormProps) {
-  const [taps, setTaps] = useState<readonly [key: string, purchaseId: string][]>([[props.formKey, props.purchaseId]])
+  const [made, setMade] = useState<Taps>({ of: props.formKey, taps: [] })
+  // A page that was drawn again brings a new key: what was ticked before stands on it by itself.
+  const taps = made.of === props.formKey ? made.taps : []
   const [key, purchaseId] = taps.at(-1) ?? [props.formKey, props.purchaseId]
   const { add } = useKeeper()
-  const isMore = taps.length > 1
+  const isMore = taps.length > 0
 
   async function keep(filled: FormData): Promise<FormState | null> {
     const { input } = decodeForm(filled)
@@ -43,11 +51,11 @@ export function TickForm(props: TickFormProps) {
       ...{ key, type: 'buy-item', purchaseId, item: props.item, body, state: { kind: 'kept' } },
       said: `${body.packs} × ${props.pack}, ${body.cost} ${props.currency}`,
     })
-    setTaps([...taps, [crypto.randomUUID(), crypto.randomUUID()]])
+    setMade({ of: props.formKey, taps: [...taps, [crypto.randomUUID(), crypto.randomUUID()]] })
     return null
   }
 
-  const form = <TickFields {...props} key={key} formKey={key} purchaseId={purchaseId} keep={keep} />
+  const form = <TickFields {...props} key={taps.length} formKey={key} purchaseId={purchaseId} keep={keep} />
   return isMore ? <Fold summary={`More of it`}>{form}</Fold> : form
 }
 
