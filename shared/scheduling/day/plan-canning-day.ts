@@ -43,16 +43,15 @@ export function tellDayPlanner(planner: DayPlanner, known: number, bound: number
 }
 
 /** Rounds before the first proof: with a good plan at hand it has less to rule out. */
-const FIRST_PROOF = { search: 4_000, proof: 30, both: 60 } as const
-/** Of so many rounds one goes to the other kind of work. */
-const OTHER_SHARE = 8
+const FIRST_PROOF = { search: Number.POSITIVE_INFINITY, proof: 30, both: 60 } as const
+/** One that leans to proofs searches one round of so many. */
+const SEARCH_SHARE = 8
 
 /** Goes on for one round, some milliseconds. */
 export function planDayOn(planner: DayPlanner): void {
   if (!mayPlanDayOn(planner)) return
   planner.rounds++
-  const other = planner.rounds % OTHER_SHARE === 0
-  const isSearch = planner.leaning === 'both' ? planner.rounds % 2 === 0 : (planner.leaning === 'search') !== other
+  const isSearch = planner.rounds % (planner.leaning === 'proof' ? SEARCH_SHARE : 2) === 0
   if (planner.rounds <= FIRST_PROOF[planner.leaning] || isSearch || !proveSome(planner))
     improve(planner.search, planner.model.batches.length > 300 ? 2 : 10)
 }

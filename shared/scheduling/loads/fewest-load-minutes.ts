@@ -7,22 +7,72 @@ const MOST_EXACT = 14
 /**
  * Divides items over loads of one canner so that the minutes of all loads, each as long as its longest item, are fewest.
  *
- * Exact up to 14 items (every set that fits with the longest one left is tried, and remembered); above that the longest item left opens a
- * load and the longest that still fit join it.
+ * Exact up to 14 items (every set that fits with the longest one left is tried, and remembered). Above that the longest item left opens a
+ * load and the longest that still fit join it; then two or three loads at a time are divided anew in the best way, until none gets shorter.
  *
  * Source of the problem: Uzsoy 1994, Scheduling a single batch processing machine with non-identical job sizes, IJPR 32:1615-1635.
  *
- * @returns loads of item numbers and their minutes together; null when an item is larger than the canner
+ * @returns loads of item numbers, their minutes together and minutes that no division is below; null when an item is larger than the canner
  */
 export function fewestLoadMinutes(
   items: readonly LoadItem[],
   capacity: number,
-): { readonly minutes: number; readonly loads: readonly (readonly number[])[] } | null {
+): { readonly minutes: number; readonly bound: number; readonly loads: readonly (readonly number[])[] } | null {
   if (items.some((item) => item.size > capacity)) return null
   const order = items.map((_, index) => index).sort((a, b) => (items[b]?.minutes ?? 0) - (items[a]?.minutes ?? 0) || a - b)
-  const loads = items.length <= MOST_EXACT ? everyWay(items, capacity, order) : longestFirst(items, capacity, order)
-  const minutes = loads.reduce((sum, load) => sum + Math.max(...load.map((index) => items[index]?.minutes ?? 0)), 0)
-  return { minutes, loads }
+  const isExact = items.length <= MOST_EXACT
+  const loads = isExact ? everyWay(items, capacity, order) : divideAnew(items, capacity, longestFirst(items, capacity, order))
+  const minutes = loads.reduce((sum, load) => sum + minutesOf(items, load), 0)
+  return { minutes, bound: isExact ? minutes : boundOf(items, capacity, order), loads }
+}
+
+const minutesOf = (items: readonly LoadItem[], load: readonly number[]): number =>
+  Math.max(...load.map((index) => items[index]?.minutes ?? 0))
+
+/** Minutes if items could be cut: longest first, each load filled to the brim. */
+function boundOf(items: readonly LoadItem[], capacity: number, order: readonly number[]): number {
+  let [minutes, filled] = [0, 0]
+  for (const index of order) {
+    const { size = 0, minutes: length = 0 } = items[index] ?? {}
+    const opened = Math.ceil((filled + size) / capacity) - Math.ceil(filled / capacity)
+    minutes += opened * length
+    filled += size
+  }
+  return minutes
+}
+
+/** Most items of a few loads that are divided anew together. */
+const MOST_ANEW = 10
+
+function divideAnew(items: readonly LoadItem[], capacity: number, first: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const loads = first.map((load) => [...load])
+  for (let better = true; better; ) {
+    better = false
+    for (const group of groupsOf(loads.length)) {
+      const before = group.map((at) => loads[at] ?? [])
+      const order = before.flat().sort((a, b) => (items[b]?.minutes ?? 0) - (items[a]?.minutes ?? 0) || a - b)
+      if (order.length > MOST_ANEW || order.length === 0) continue
+      const anew = everyWay(items, capacity, order)
+      const total = (all: readonly (readonly number[])[]) =>
+        all.reduce((sum, load) => sum + (load.length > 0 ? minutesOf(items, load) : 0), 0)
+      if (total(anew) >= total(before)) continue
+      better = true
+      for (const [place, at] of group.entries()) loads[at] = [...(anew[place] ?? [])]
+      for (const load of anew.slice(group.length)) loads.push([...load])
+    }
+  }
+  return loads.filter((load) => load.length > 0)
+}
+
+/** Every two of the loads, and every three while there are not too many. */
+function groupsOf(count: number): number[][] {
+  const groups: number[][] = []
+  for (let one = 0; one < count; one++)
+    for (let two = one + 1; two < count; two++) {
+      groups.push([one, two])
+      for (let three = two + 1; three < count && count <= 14; three++) groups.push([one, two, three])
+    }
+  return groups
 }
 
 type Way = { readonly minutes: number; readonly loads: readonly (readonly number[])[] }

@@ -27,6 +27,8 @@ export type ProjectPlanner = {
   best: ProjectSchedule
   bound: number
   rounds: number
+  /** Conflicts of the proof when it last gained something. */
+  gainedAt: number
   /** End of a schedule that somebody else knows; earlier ones alone are of use. */
   known: number
 }
@@ -37,7 +39,7 @@ export function startProjectPlanner(project: Project, seed: number, leaning: Lea
   const machines = shopOf(project)
   const shop = machines && startShopSearch(machines, lists.best, seed)
   const best = shop && shop.best.makespan < lists.best.makespan ? shop.best : lists.best
-  return { project, lists, shop, leaning, proof: null, best, bound: lists.bound, rounds: 0, known: Number.POSITIVE_INFINITY }
+  return { project, lists, shop, leaning, proof: null, best, bound: lists.bound, rounds: 0, gainedAt: 0, known: Number.POSITIVE_INFINITY }
 }
 
 /** True while a better schedule or bound may be found. */
@@ -50,18 +52,26 @@ export function tellPlanner(planner: ProjectPlanner, known: number, bound: numbe
 }
 
 /** Rounds before the first proof: a good schedule makes it shorter. */
-const FIRST_PROOF = { search: 200, proof: 10, both: 40 } as const
-/** Of so many rounds one goes to the other kind of work. */
+const FIRST_PROOF = { search: Number.POSITIVE_INFINITY, proof: 10, both: 40 } as const
+/** Of so many rounds one goes to the kind of work that a planner does not lean to. */
 const OTHER_SHARE = 8
+/** Conflicts without gain, times variables, after which a proof is gone on with seldom. */
+const PROOF_PATIENCE = 4_000_000
 
 /** Does a number of rounds, some milliseconds each. */
 export function planOn(planner: ProjectPlanner, rounds: number): void {
   for (let round = 0; round < rounds && mayPlanOn(planner); round++) {
     planner.rounds++
     const other = planner.rounds % OTHER_SHARE === 0
-    const isSearch = planner.leaning === 'both' ? planner.rounds % 2 === 0 : (planner.leaning === 'search') !== other
+    const isSearch = isStale(planner) ? !other : planner.leaning === 'proof' ? other : planner.rounds % 2 === 0
     if (planner.rounds <= FIRST_PROOF[planner.leaning] || isSearch || !proveSome(planner)) searchSome(planner)
   }
+}
+
+function isStale({ proof, gainedAt }: ProjectPlanner): boolean {
+  if (!proof) return false
+  const variables = proof.solver.store.bound.length / 2
+  return (proof.solver.conflicts - gainedAt) * variables > PROOF_PATIENCE
 }
 
 function searchSome(planner: ProjectPlanner): void {
@@ -82,7 +92,9 @@ function proveSome(planner: ProjectPlanner): boolean {
   const { proof } = planner
   lowerMost(proof, known)
   const mayMore = mayProveMore(proof)
+  const before = { bound: proof.bound, most: proof.most }
   proveOn(proof, 50)
+  if (proof.bound > before.bound || proof.most < before.most) planner.gainedAt = proof.solver.conflicts
   planner.bound = Math.max(planner.bound, Math.min(proof.bound, known))
   if (proof.found && proof.found.makespan < planner.best.makespan) {
     planner.best = proof.found

@@ -27,12 +27,12 @@ export function passToClauses(store: Store, watches: Watches, side: number, befo
   const { bound, clauses } = store
   const now = bound[side] ?? 0
   let kept = 0
-  let at = 0
   let isSound = true
-  for (; at < list.length && isSound; at += 2) {
-    const number = list[at] ?? 0
+  for (let at = 0; at < list.length; at += 2) {
     const lostAt = list[at + 1] ?? 0
-    if (lostAt <= now && lostAt > before) {
+    const isLost = isSound && lostAt <= now && lostAt > before
+    if (isLost) {
+      const number = list[at] ?? 0
       const literals = clauses[number]?.literals ?? []
       if (literals[0] === (side ^ 1)) swap(literals, 0, 2)
       if ((bound[literals[0] ?? 0] ?? 0) < (literals[1] ?? 0)) {
@@ -40,10 +40,12 @@ export function passToClauses(store: Store, watches: Watches, side: number, befo
         isSound = raise(store, literals[0] ?? 0, literals[1] ?? 0, -2 - number)
       }
     }
-    list[kept++] = number
-    list[kept++] = lostAt
+    if (kept !== at) {
+      list[kept] = list[at] ?? 0
+      list[kept + 1] = lostAt
+    }
+    kept += 2
   }
-  for (; at < list.length; at++) list[kept++] = list[at] ?? 0
   list.length = kept
   return isSound
 }
@@ -59,11 +61,11 @@ function watchAnother({ bound }: Store, watches: Watches, number: number, litera
 }
 
 function swap(literals: number[], one: number, two: number): void {
-  for (const step of [0, 1]) {
-    const kept = literals[one + step] ?? 0
-    literals[one + step] = literals[two + step] ?? 0
-    literals[two + step] = kept
-  }
+  const [side = 0, value = 0] = [literals[one], literals[one + 1]]
+  literals[one] = literals[two] ?? 0
+  literals[one + 1] = literals[two + 1] ?? 0
+  literals[two] = side
+  literals[two + 1] = value
 }
 
 /** At the root: forgets the less useful half of what was learned, and clauses that hold anyway; watches anew. */

@@ -106,11 +106,11 @@ function write(store: Store, lesson: Lesson, first: number): void {
 /** The literal just added is of the highest level so far: it stands second, where it is watched. */
 function bringForward(learned: number[]): void {
   const last = learned.length - 2
-  for (const step of [0, 1]) {
-    const kept = learned[2 + step] ?? 0
-    learned[2 + step] = learned[last + step] ?? 0
-    learned[last + step] = kept
-  }
+  const [side = 0, value = 0] = [learned[2], learned[3]]
+  learned[2] = learned[last] ?? 0
+  learned[3] = learned[last + 1] ?? 0
+  learned[last] = side
+  learned[last + 1] = value
 }
 
 /** True when the other literals that are kept, or what holds at the root, already make this one hold. */

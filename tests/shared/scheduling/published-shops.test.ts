@@ -117,6 +117,24 @@ describe('loads of one canner', () => {
     expect(fewestLoadMinutes([{ size: 8, minutes: 10 }], 7)).toBeNull()
   })
 
+  it('are never fewer than the bound says, and the fewest where every way can be tried', () => {
+    const someItems = fc.array(fc.record({ size: fc.integer({ min: 1, max: 9 }), minutes: fc.integer({ min: 1, max: 20 }) }), {
+      minLength: 1,
+      maxLength: 20,
+    })
+    fc.assert(
+      fc.property(someItems, (items) => {
+        const all = fewestLoadMinutes(items, 10)
+        expect(all?.minutes).toBeGreaterThanOrEqual(all?.bound ?? Number.POSITIVE_INFINITY)
+        expect(all?.loads.flat().sort((a, b) => a - b)).toEqual(items.map((_, index) => index))
+        for (const load of all?.loads ?? []) expect(load.reduce((sum, index) => sum + (items[index]?.size ?? 0), 0)).toBeLessThanOrEqual(10)
+        const few = items.slice(0, 6)
+        expect(fewestLoadMinutes(few, 10)?.minutes).toBe(fewestByTrying(few, 10))
+      }),
+      { numRuns: 40, seed: 3 },
+    )
+  })
+
   it('hold everything, also when there are too many to try every way', () => {
     const items = Array.from({ length: 40 }, (_, index) => ({ size: 1 + (index % 7), minutes: 10 + ((index * 13) % 29) }))
     const answer = fewestLoadMinutes(items, 9)
@@ -124,3 +142,18 @@ describe('loads of one canner', () => {
     for (const load of answer?.loads ?? []) expect(load.reduce((sum, index) => sum + (items[index]?.size ?? 0), 0)).toBeLessThanOrEqual(9)
   })
 })
+
+/** The fewest minutes of all ways to put items into loads, one after another into each that is there or a new one. */
+function fewestByTrying(items: readonly { readonly size: number; readonly minutes: number }[], capacity: number): number {
+  const place = (at: number, loads: readonly { readonly size: number; readonly minutes: number }[]): number => {
+    const item = items[at]
+    if (!item) return loads.reduce((sum, load) => sum + load.minutes, 0)
+    const joined = loads.flatMap((load, index) =>
+      load.size + item.size > capacity
+        ? []
+        : [loads.with(index, { size: load.size + item.size, minutes: Math.max(load.minutes, item.minutes) })],
+    )
+    return Math.min(...[...joined, [...loads, item]].map((next) => place(at + 1, next)))
+  }
+  return place(0, [])
+}
