@@ -4,6 +4,8 @@ import { COMMON_BREAKS } from '@/shared/planning/breaks'
 import type { DayProblem, PlanPerson, PlanPreparation } from '@/shared/planning/day-problem'
 import { planOnce } from '@/shared/planning/plan-once'
 import { jarsToPlan, splitDemand } from '@/shared/planning/split-demand'
+import { replayPlan } from '@/shared/planning/replay-plan'
+import { staffingGaps } from '@/shared/planning/staffing-gaps'
 import { sayPlanRefusal } from '@/shared/wording/say-plan'
 import { dillPickles, plumJam, s1DayProblem } from '@/tests/fixtures/s1-day-problem'
 import { checkDayPlan } from '@/tests/support/check-day-plan'
@@ -114,6 +116,16 @@ const someDay = (): fc.Arbitrary<DayProblem> =>
       }),
     )
 
+/** Every stage takes exactly as long as it was planned. */
+const certain = (problem: DayProblem): DayProblem => ({
+  ...problem,
+  preparations: problem.preparations.map((entry) => ({
+    ...entry,
+    ranges: { prep: exactly(entry.prep.workMinutes), kettle: exactly(entry.kettleMinutes), comeUp: exactly(entry.cycle.comeUpMinutes) },
+  })),
+})
+const exactly = (minutes: number) => ({ low: minutes, typical: minutes, high: minutes, basis: 'published' as const })
+
 describe('any small day', () => {
   it('gets a plan without a violation, or a limit with a reason and a next step', () => {
     const seen = { planned: 0, refused: 0 }
@@ -123,6 +135,10 @@ describe('any small day', () => {
         if (answer.ok) {
           seen.planned++
           expect(checkDayPlan(problem, answer.value)).toEqual([])
+          expect(staffingGaps(problem, answer.value).gaps.filter((gap) => gap.taskId !== null && gap.kind !== 'clean-up')).toEqual([])
+          const sure = replayPlan(certain(problem), answer.value, 1, 1)
+          expect(sure.brokenWaits.concat(), 'a replay of what was planned breaks no wait').toEqual([])
+          expect(sure.finishes[0]).toBeLessThanOrEqual(answer.value.finishAt)
         } else {
           seen.refused++
           const said = sayPlanRefusal(problem, { ...answer.problem, waysOut: [] })
@@ -133,7 +149,7 @@ describe('any small day', () => {
       { numRuns: 150, seed: 20270826 },
     )
     expect(Math.min(seen.planned, seen.refused)).toBeGreaterThan(15) // both answers are really tried
-  }, 240_000)
+  }, 600_000)
 
   it('is split without making or losing a jar', () => {
     fc.assert(

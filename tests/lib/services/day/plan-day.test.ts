@@ -125,6 +125,29 @@ describe('planning a day', () => {
     expect(await outdated()).toBe(false)
   })
 
+  it('has the breaks that the day asks for, and none where it asks for none', async () => {
+    const { dayId } = evening
+    const breaks = async () => (await readSavedPlan('fern-hollow', dayId))?.plan.tasks.filter((task) => task.kind === 'break').length
+    const edit = async (fields: Record<string, string>) => {
+      const { version } = await fresh.client.day.findFirstOrThrow({ where: { id: dayId } })
+      await saved(editDay, { dayId, version, ...EVENING, ...fields })
+      await saved(planDay, { dayId })
+    }
+    await edit({})
+    expect(await breaks()).toBe(0) // nobody is there for six hours
+    await edit({ breakMinutes: '10', breakAfterMinutes: '240' })
+    expect(await breaks()).toBeGreaterThan(0)
+    await edit({ breakMinutes: '0', breakAfterMinutes: '240' })
+    expect(await breaks()).toBe(0)
+  })
+
+  it('can be planned for slower hands, and is still the same day', async () => {
+    const { dayId } = evening
+    await saved(planDay, { dayId, change: 'surer:90' })
+    expect(await dayOutlook('fern-hollow', dayId, 'planned', new Map())).toMatchObject({ isOutdated: false, outcome: { ok: true } })
+    expect(await change(planDay, { dayId, change: 'surer:85' })).toMatchObject({ ok: false })
+  })
+
   it('planned twice at the same moment is one plan after the other', async () => {
     const answers = await Promise.all([1, 2, 3, 4].map(() => change(planDay, { dayId: evening.dayId })))
     expect(answers.map((answer) => answer.ok && answer.value.reply.number).sort()).toEqual([1, 2, 3, 4])
