@@ -2,7 +2,7 @@ import 'server-only'
 import { readDayProblem } from '@/lib/queries/day-problem'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
 import { plannedForPage } from '@/lib/services/day/remembered-plans'
-import { type Alternative, alternativesOf, chosenAlternatives } from '@/shared/day/what-if'
+import { type Alternative, alternativesOf, betterOf, chosenAlternatives } from '@/shared/day/what-if'
 import { isSearchedApart } from '@/shared/day/day-size'
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
@@ -35,7 +35,13 @@ export async function whatIf(groupId: string, dayId: string, asked: readonly str
     problem,
     all,
     isLarge,
-    columns: [asItIs, ...chosen.map((alternative) => ({ alternative, problem: alternative.problem, plan: planOf(alternative.problem) }))],
+    columns: [
+      asItIs,
+      ...chosen.map((alternative) => {
+        const { problem: changed } = alternative
+        return { alternative, problem: changed, plan: betterOf(alternative, asItIs.plan, planOf(changed)) }
+      }),
+    ],
   }
 }
 

@@ -87,6 +87,17 @@ function oneRecipeLess(problem: DayProblem): Alternative[] {
   })
 }
 
+/**
+ * The plan to show for an alternative: its own, or the day's as it is where that ends no later and can be kept.
+ *
+ * An earlier start or one more canner takes nothing away, so what was planned without it stays possible.
+ */
+export function betterOf({ change }: Alternative, asItIs: DayPlan | null, own: DayPlan | null): DayPlan | null {
+  const keepsOld = change.kind === 'start-earlier' || change.kind === 'one-more-canner'
+  if (!keepsOld || !asItIs) return own
+  return own && own.finishAt < asItIs.finishAt ? own : asItIs
+}
+
 /** What a plan comes to, to be compared with another. */
 export interface PlanFigures {
   readonly finishAt: KitchenTime

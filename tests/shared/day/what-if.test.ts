@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { planOnceByNames } from '@/shared/day/plan-by-names'
-import { alternativesOf, chosenAlternatives, figuresOf, jarsLost } from '@/shared/day/what-if'
+import { alternativesOf, betterOf, chosenAlternatives, figuresOf, jarsLost } from '@/shared/day/what-if'
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { s1DayProblem } from '../../fixtures/s1-day-problem'
@@ -68,6 +68,16 @@ describe('the figures of a plan', () => {
       expect(minutes).toBe(busy.size)
     }
     expect(figures.work.map(({ minutes }) => minutes)).toEqual(figures.work.map(({ minutes }) => minutes).sort((a, b) => b - a))
+  })
+
+  it('of a day with more room are never worse than without it; where something is taken away they are its own', () => {
+    const at = (finishAt: number): DayPlan => ({ ...plan, finishAt })
+    const [earlier, fewer] = [all[0], all.find(({ key }) => key.startsWith('fewer'))]
+    if (!earlier || !fewer) throw new Error('an alternative is missing')
+    expect(
+      [betterOf(earlier, at(10), at(12)), betterOf(earlier, at(10), at(9)), betterOf(earlier, at(10), null)].map((each) => each?.finishAt),
+    ).toEqual([10, 9, 10])
+    expect([betterOf(fewer, at(10), at(12))?.finishAt, betterOf(fewer, at(10), null)]).toEqual([12, null])
   })
 
   it('show what an earlier start is worth: the canners are empty 30 min earlier', () => {
