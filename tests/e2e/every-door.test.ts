@@ -134,6 +134,7 @@ interface Aims {
   readonly batchId: string
   readonly loadId: string
   readonly recipeId: string
+  readonly importId: string
   readonly esme: Things
   readonly ada: Things
   readonly gil: Things
@@ -197,7 +198,7 @@ test('each door opens to those it is for, at home, next door, on another day and
       if (!isOfGroup || letter === 'x' || letter === 'n') continue
       await knock('other group', letter, fill(route, there, there.ada), false, door)
       // Their own group's address with the other group's things in it.
-      if (/\[(dayId|kitchenId|householdId|personId|serial|recipeId)\]/.test(route))
+      if (/\[(dayId|kitchenId|householdId|personId|serial|recipeId|importId)\]/.test(route))
         await knock('foreign things', letter, fill(route, { ...there, groupId: mine.groupId }, there.ada), false, door)
       if (route.includes('[dayId]') && !/\[(batchId|loadId)\]/.test(route))
         await knock('other day', letter, fill(route, { ...here, dayId: here.draftDayId }, own), door.open.includes(letter), door)

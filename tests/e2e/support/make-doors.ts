@@ -50,6 +50,7 @@ async function makeDoors(neighbourhood: string) {
     ...{ prepBefore: 'cook', kettleUse: 'cook', acidFood: 'yes', scaling: 'whole-batches-only', usualJar: 'pint' },
     ...{ 'low-pint': 4, 'typical-pint': 5, 'high-pint': 6, prepMinutes: 30, kettleMinutes: 40, fillMinutes: 6 },
   })
+  const file = await change('read-import', { kind: 'households', name: 'names.csv', text: 'Name,People\nLate comers,2\n' })
   const batch = await db.kettleBatch.findFirstOrThrow({ where: { groupId } })
   const load = await db.cannerLoad.findFirstOrThrow({ where: { groupId } })
   const esme = await db.person.findFirstOrThrow({ where: { groupId, name: 'Esme' } })
@@ -68,6 +69,7 @@ async function makeDoors(neighbourhood: string) {
     batchId: batch.id,
     loadId: load.id,
     recipeId: String(recipe.recipeId),
+    importId: String(file.importId),
     esme: { householdId: esme.householdId, personId: esme.id, serial: await jarOf(esme.householdId, 1) },
     ada: { householdId: ada.householdId, personId: ada.id, serial: await jarOf(ada.householdId, 2) },
     gil: { householdId: gil.householdId, personId: gil.id, serial: await jarOf(gil.householdId, 3) },
