@@ -2,12 +2,12 @@ import type { MovementKind } from '@/shared/supplies/jar-ledger'
 
 /** What happened with jars, as a form asks it and a table heads it. */
 export const MOVEMENT_WORDS: Readonly<Record<MovementKind, { readonly ask: string; readonly head: string }>> = {
-  brought: { ask: 'The household lends them, empty', head: 'Lent' },
-  'went-back-empty': { ask: 'They go back to the household, empty', head: 'Back empty' },
-  'went-home-full': { ask: 'They go home with food in them', head: 'Home full' },
-  'came-back-empty': { ask: 'The household brings them back, empty', head: 'Returned' },
-  'broke-here': { ask: 'They broke with the group', head: 'Broke here' },
-  'broke-there': { ask: 'They broke at home', head: 'Broke there' },
+  brought: { ask: 'Lent, empty', head: 'Lent' },
+  'went-back-empty': { ask: 'Given back, empty', head: 'Back empty' },
+  'went-home-full': { ask: 'Gone home, full', head: 'Home full' },
+  'came-back-empty': { ask: 'Brought back, empty', head: 'Returned' },
+  'broke-here': { ask: 'Broken with the group', head: 'Broke here' },
+  'broke-there': { ask: 'Broken at home', head: 'Broke there' },
 }
 
 /** "owes 3 back", "gets 2 back", "even": how a household stands. */
