@@ -5,6 +5,7 @@ import { planDayByNames, planOnceByNames } from '@/shared/day/plan-by-names'
 import { planSlips, type Slip } from '@/shared/day/slips'
 import type { DayPlan, PlanRefusal } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
+import { type AbsenceMargin, absenceMargin } from '@/shared/planning/absence-margin'
 import { type LastStart, lastStarts } from '@/shared/planning/last-start'
 import type { PlainRefusal } from '@/shared/planning/plan-once'
 import { type PlanReplay, replayPlan } from '@/shared/planning/replay-plan'
@@ -63,6 +64,10 @@ export const plannedReplay = (problem: DayProblem, plan: DayPlan): PlanReplay =>
   remembered('replay', { problem, plan }, () =>
     replayPlan(problem, plan, REPLAY_SEED, Math.ceil(Math.min(MOST_RUNS, PLAYED_BATCHES / Math.max(1, plan.batches.length)))),
   )
+
+/** Whether the day still fits when people stay away. */
+export const plannedAbsence = (problem: DayProblem): AbsenceMargin =>
+  remembered('absence', problem, () => absenceMargin(problem, REPLAY_SEED))
 
 /** In so many of ten days the last kettle's canner is empty in time. */
 const SURE_ENOUGH = 0.9

@@ -1,10 +1,10 @@
 import { LinkButton } from '@/app/_ui/link-button'
 import { Sheet } from '@/app/_ui/sheet'
-import { plannedLastStarts, plannedReplay } from '@/lib/services/day/remembered-plans'
+import { plannedAbsence, plannedLastStarts, plannedReplay } from '@/lib/services/day/remembered-plans'
 import { planChangeText } from '@/shared/day/apply-plan-change'
 import { CHANCES } from '@/shared/planning/robust-plan'
 import { sayFinish, sayNextLimit } from '@/shared/wording/say-plan'
-import { sayBrokenWait, sayEnds, sayInTime, sayKeptLonger, sayLastStarts, sayUsualSpread } from '@/shared/wording/say-replay'
+import { sayAbsence, sayBrokenWait, sayEnds, sayInTime, sayKeptLonger, sayLastStarts, sayUsualSpread } from '@/shared/wording/say-replay'
 import type { Planned } from '../plan-drawing'
 
 /** The likeliest of what may break are enough to act on. */
@@ -16,10 +16,12 @@ const MOST_BATCHES_TRIED = 40
 type Props = Planned & {
   /** The plan's own page, where another plan may be tried; left out where none may. */
   planPath?: string
+  /** Plan it with people missing too; several plans, so only when asked. */
+  asksWhoMayMiss?: boolean
 }
 
 /** How the day ends when cutting, cooking and heating take as long as they like, in words; and the plan that ends more surely. */
-export function HowItMayGo({ problem, plan, planPath }: Props) {
+export function HowItMayGo({ problem, plan, planPath, asksWhoMayMiss = false }: Props) {
   const replay = plannedReplay(problem, plan)
   const broken = [
     ...replay.brokenWaits.map((wait) => ({ chance: wait.chance, says: sayBrokenWait(plan, wait) })),
@@ -43,9 +45,19 @@ export function HowItMayGo({ problem, plan, planPath }: Props) {
           ))}
         </ul>
       )}
+      {asksWhoMayMiss && (
+        <p id="who-may-miss">
+          <b>{sayAbsence(problem, plannedAbsence(problem))}</b>
+        </p>
+      )}
       {planPath && plan.batches.length <= MOST_BATCHES_TRIED && (
         <p>
           Plan for slower hands:{' '}
+          {!asksWhoMayMiss && (
+            <LinkButton small kind="plain" href={`${planPath}?missing=some#who-may-miss`}>
+              If somebody stays away
+            </LinkButton>
+          )}
           {CHANCES.map((chance) => (
             <LinkButton key={chance} small kind="plain" href={`${planPath}?change=${planChangeText({ kind: 'surer', chance })}`}>
               {OUT_OF[chance]}

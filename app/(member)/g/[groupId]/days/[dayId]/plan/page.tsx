@@ -28,14 +28,17 @@ import { Timetable } from './timetable'
 
 export const metadata: Metadata = { title: 'The timetable' }
 
-type Props = { params: Promise<{ groupId: string; dayId: string }>; searchParams: Promise<{ change?: string | string[] }> }
+type Props = {
+  params: Promise<{ groupId: string; dayId: string }>
+  searchParams: Promise<{ change?: string | string[]; missing?: string | string[] }>
+}
 
 /** The day's timetable: the saved one, or for the organiser the one it would be, with or without a change. */
 export default async function PlanPage({ params, searchParams }: Props) {
   const { groupId, dayId } = await params
   const at = Date.now()
   const actor = await requireActor(groupId, 'see-plan')
-  const { change } = await searchParams
+  const { change, missing } = await searchParams
   const day = await requireDayHead(groupId, dayId)
   const mayPlan = may(actor, 'plan-day') && (day.state === 'claiming' || day.state === 'planned')
   const tried = mayPlan && typeof change === 'string' ? await triedOutlook(groupId, dayId, change) : null
@@ -75,7 +78,12 @@ export default async function PlanPage({ params, searchParams }: Props) {
         </div>
       )}
       {isShown && outlook.outcome === null && isSearching ? null : isShown ? (
-        <Shown outlook={outlook} dayPath={tried ? undefined : path} planPath={mayPlan ? `${path}/plan` : undefined} />
+        <Shown
+          outlook={outlook}
+          dayPath={tried ? undefined : path}
+          planPath={mayPlan ? `${path}/plan` : undefined}
+          asksWhoMayMiss={mayPlan && missing === 'some'}
+        />
       ) : (
         <NotYet />
       )}
@@ -96,9 +104,11 @@ function titleOf({ outcome }: DayOutlook): string {
   return `Finish ${formatClock(finishAt)}, ${bindingReason.slackMinutes} min to spare.`
 }
 
-function Shown({ outlook: { problem, outcome }, dayPath, planPath }: { outlook: DayOutlook; dayPath?: string; planPath?: string }) {
+type ShownProps = { outlook: DayOutlook; dayPath?: string; planPath?: string; asksWhoMayMiss?: boolean }
+
+function Shown({ outlook: { problem, outcome }, dayPath, planPath, asksWhoMayMiss }: ShownProps) {
   if (outcome === null) return <LargeDay problem={problem} />
-  if (outcome.ok) return <Timetable problem={problem} plan={outcome.value} planPath={planPath} />
+  if (outcome.ok) return <Timetable {...{ problem, plan: outcome.value, planPath, asksWhoMayMiss }} />
   return <DoesNotFit problem={problem} refusal={outcome.problem} dayPath={dayPath} />
 }
 

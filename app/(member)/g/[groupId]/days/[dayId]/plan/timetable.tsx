@@ -11,7 +11,7 @@ import { stepsOf } from './steps'
 import { StationLists } from './station-lists'
 
 /** A plan to read: as a chart, by station, by person, with what must be done the evening before. */
-export function Timetable({ problem, plan, planPath }: Planned & { planPath?: string }) {
+export function Timetable({ problem, plan, planPath, asksWhoMayMiss }: Planned & { planPath?: string; asksWhoMayMiss?: boolean }) {
   return (
     <>
       <NightBefore problem={problem} plan={plan} />
@@ -24,7 +24,7 @@ export function Timetable({ problem, plan, planPath }: Planned & { planPath?: st
         />
         <ProcessSources problem={problem} />
       </Sheet>
-      <HowItMayGo problem={problem} plan={plan} planPath={planPath} />
+      <HowItMayGo {...{ problem, plan, planPath, asksWhoMayMiss }} />
       {plan.shortages.length > 0 && (
         <Sheet lid="domed" title="Work that found no hands">
           <ul className="list">
