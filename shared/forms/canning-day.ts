@@ -71,7 +71,7 @@ export function parseCanningDay(input: unknown): Result<CanningDay, FileProblem>
     return refuse({ field: pathOf(issue?.path ?? []), message: issue?.message ?? 'not as described' })
   }
   const day: CanningDay = parsed.data
-  const fault = [...duplicates(day), ...unknownNames(day), ...times(day)][0]
+  const fault = [...duplicates(day), ...unknownNames(day), ...times(day), ...idle(day)][0]
   return fault ? refuse(fault) : ok(day)
 }
 
@@ -136,5 +136,30 @@ function times(day: CanningDay): FileProblem[] {
       ...whole(`batches[${index}].cook.minutes`, batch.cook.minutes),
       ...whole(`batches[${index}].fill.minutes`, batch.fill.minutes),
     ]),
+  ]
+}
+
+/** What is there but can do nothing, or is wanted but made by nothing: a slip, not a day. */
+function idle(day: CanningDay): FileProblem[] {
+  const made = new Set(day.batches.map((batch) => batch.recipe))
+  return [
+    ...day.canners.flatMap((canner, index) =>
+      Object.values(canner.jars).some((jars) => jars > 0)
+        ? []
+        : [{ field: `canners[${index}].jars`, message: `${canner.id} holds no jar of any size` }],
+    ),
+    ...day.crews.flatMap((crew, index) =>
+      crew.people.length > 0 && crew.from === crew.to
+        ? [{ field: `crews[${index}].to`, message: `the people of ${crew.id} have no hours` }]
+        : [],
+    ),
+    ...day.operators.flatMap((one, index) =>
+      one.from === one.to ? [{ field: `operators[${index}].to`, message: `${one.id} has no hours` }] : [],
+    ),
+    ...day.recipes.flatMap((recipe, index) =>
+      recipe.demandJars > 0 && !made.has(recipe.id)
+        ? [{ field: `recipes[${index}].demandJars`, message: `${recipe.demandJars} jars are wanted and no batch makes any` }]
+        : [],
+    ),
   ]
 }

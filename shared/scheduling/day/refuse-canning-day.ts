@@ -15,7 +15,7 @@ export type DayImpossible = { readonly reason: string }
  */
 export function impossibleReasons(model: DayModel, bound: Bound = finishBound(model)): DayImpossible[] {
   const { day } = model
-  const alone = day.batches.flatMap((batch) => batchReason(day, batch) ?? [])
+  const alone = day.batches.flatMap((batch, index) => batchReason(day, batch, `batches[${index}]`) ?? [])
   if (alone.length > 0) return alone.slice(0, 10).map((reason) => ({ reason }))
   const jars = day.batches.flatMap((batch) => batch.trays).reduce((sum, tray) => sum + tray, 0)
   if (jars > day.coolingJars) return [{ reason: `${jars} jars have to cool, there is room for ${day.coolingJars} (coolingJars)` }]
@@ -25,39 +25,44 @@ export function impossibleReasons(model: DayModel, bound: Bound = finishBound(mo
   return hopelessBatches(model)
 }
 
-function batchReason(day: CanningDay, batch: DayBatch): string | null {
+function batchReason(day: CanningDay, batch: DayBatch, at: string): string | null {
   const recipe = day.recipes.find((entry) => entry.id === batch.recipe)
   const family = day.families.find((entry) => entry.id === recipe?.family)
-  if (!recipe || !family) return `${batch.id} is of no recipe and family of this day`
+  if (!recipe || !family) return `${at}.recipe: ${batch.id} is of no recipe and family of this day`
   if (recipe.maxBatchMl !== null && batch.ml > recipe.maxBatchMl)
-    return `${batch.id} is ${batch.ml} ml, the tested maximum of ${recipe.id} is ${recipe.maxBatchMl} ml`
+    return `${at}.ml: ${batch.id} is ${batch.ml} ml, the tested maximum of ${recipe.id} is ${recipe.maxBatchMl} ml`
   const kettle = Math.max(0, ...day.kettles.map((entry) => entry.ml))
-  if (batch.ml > kettle) return `${batch.id} is ${batch.ml} ml, the largest kettle holds ${kettle} ml`
-  return cannerReason(day, batch, family) ?? peopleReason(day, batch)
+  if (batch.ml > kettle) return `${at}.ml: ${batch.id} is ${batch.ml} ml, the largest kettle holds ${kettle} ml`
+  return cannerReason(day, batch, family, at) ?? peopleReason(day, batch, at)
 }
 
-function cannerReason(day: CanningDay, batch: DayBatch, family: DayFamily): string | null {
+function cannerReason(day: CanningDay, batch: DayBatch, family: DayFamily, at: string): string | null {
   const canners = day.canners.filter((canner) => canner.method === family.method)
-  if (canners.length === 0) return `${batch.id} needs a ${family.method} canner and there is none`
+  if (canners.length === 0) return `canners: ${batch.id} needs a ${family.method} canner and there is none`
   const holds = Math.max(0, ...canners.map((canner) => canner.jars[family.jarSize] ?? 0))
   const tray = Math.max(...batch.trays)
-  if (tray > holds) return `${batch.id} has a tray of ${tray} ${family.jarSize} jars, no ${family.method} canner holds more than ${holds}`
+  if (tray > holds)
+    return `${at}.trays: ${batch.id} has a tray of ${tray} ${family.jarSize} jars, no ${family.method} canner holds more than ${holds}`
   if (family.method === 'pressure' && !day.operators.some((one) => one.maxCanners > 0 && one.to > one.from))
-    return `${batch.id} needs a pressure operator and there is none`
+    return `operators: ${batch.id} needs a pressure operator and there is none`
   return null
 }
 
-function peopleReason(day: CanningDay, batch: DayBatch): string | null {
+function peopleReason(day: CanningDay, batch: DayBatch, at: string): string | null {
   const withSkill = (skill: string) =>
     day.crews.filter((crew) => crew.skills.some((has) => has === skill)).reduce((sum, crew) => sum + crew.people.length, 0)
-  const short = (what: string, skill: string, needed: number) =>
-    withSkill(skill) < needed ? `${batch.id} needs ${needed} people with ${skill} to ${what}, there are ${withSkill(skill)}` : null
+  const short = (field: string, what: string, skill: string, needed: number) =>
+    withSkill(skill) < needed
+      ? `${field}: ${batch.id} needs ${needed} people with ${skill} to ${what}, there are ${withSkill(skill)}`
+      : null
   const places =
-    day.prepPlaces < batch.prep.peopleMin ? `${batch.id} needs ${batch.prep.peopleMin} prep places, there are ${day.prepPlaces}` : null
+    day.prepPlaces < batch.prep.peopleMin
+      ? `prepPlaces: ${batch.id} needs ${batch.prep.peopleMin} prep places, there are ${day.prepPlaces}`
+      : null
   return (
-    short('prepare', batch.prep.skill, batch.prep.peopleMin) ??
-    short('fill', batch.fill.skill, batch.fill.people) ??
-    short('load', day.handling.skill, day.handling.people) ??
+    short(`${at}.prep.peopleMin`, 'prepare', batch.prep.skill, batch.prep.peopleMin) ??
+    short(`${at}.fill.people`, 'fill', batch.fill.skill, batch.fill.people) ??
+    short('handling.people', 'load', day.handling.skill, day.handling.people) ??
     places
   )
 }

@@ -158,6 +158,10 @@ describe('a day file', () => {
     ['crews[0].to', (day) => ({ ...day, crews: [{ ...day.crews[0], from: 300, to: 200 }] })],
     ['recipes[0].family', (day) => ({ ...day, recipes: day.recipes.map((recipe: object) => ({ ...recipe, family: 'F99' })) })],
     ['the file', () => [1, 2, 3]],
+    ['canners[0].jars', (day) => ({ ...day, canners: [{ ...day.canners[0], jars: {} }, ...day.canners.slice(1)] })],
+    ['crews[0].to', (day) => ({ ...day, crews: [{ ...day.crews[0], from: 60, to: 60 }, ...day.crews.slice(1)] })],
+    ['operators[0].to', (day) => ({ ...day, operators: [{ ...day.operators[0], from: 60, to: 60 }] })],
+    ['recipes[0].demandJars', (day) => ({ ...day, batches: day.batches.filter((batch: { recipe: string }) => batch.recipe !== 'R1') })],
   ]
   it.each(faults)('is refused with the field %s', (field, change) => {
     const parsed = parseCanningDay(change(structuredClone(good)))
@@ -167,8 +171,8 @@ describe('a day file', () => {
   const hopeless: readonly (readonly [reason: RegExp, change: (day: CanningDay) => CanningDay])[] = [
     [/canner/, (day) => ({ ...day, canners: [] })],
     [/no .* canner holds/, (day) => ({ ...day, canners: day.canners.map((canner) => ({ ...canner, jars: {} })) })],
-    [/largest kettle/, (day) => ({ ...day, kettles: [{ id: 'K1', ml: 10 }] })],
-    [/people with/, (day) => ({ ...day, crews: [] })],
+    [/batches\[0\]\.ml: .* largest kettle/, (day) => ({ ...day, kettles: [{ id: 'K1', ml: 10 }] })],
+    [/batches\[0\]\.prep\.peopleMin: .* people with/, (day) => ({ ...day, crews: [] })],
     [/pressure operator/, (day) => ({ ...day, operators: [] })],
     [/coolingJars/, (day) => ({ ...day, coolingJars: 0 })],
     [/closing is at/, (day) => ({ ...day, close: 210 })],
