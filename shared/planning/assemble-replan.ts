@@ -5,6 +5,8 @@ import type { DayPlan, PlannedBatch, PlannedLoad, PlannedTask } from '@/shared/p
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { cannerMinutesOfMethod } from '@/shared/planning/finish-bound'
 import type { JobLeft } from '@/shared/planning/jobs-left'
+import { languageCover } from '@/shared/planning/language-cover'
+import { nextLimitOf } from '@/shared/planning/next-limit'
 import type { PlacedBatch } from '@/shared/planning/place-batch'
 import type { PlacedJob } from '@/shared/planning/place-job'
 import { batchTasks, briefings, loadTasks, makeTask } from '@/shared/planning/plan-tasks'
@@ -36,6 +38,8 @@ export function assembleReplan(before: DayPlan, stand: StandOfDay, timetable: Ti
     .map(({ each, placed }) => plannedBatch(each.batch, placed, tasks))
     .sort((a, b) => a.cookStart - b.cookStart || a.code.localeCompare(b.code))
   const kept = new Set(batches.map(({ id }) => id))
+  const bindingReason = bindingReasonOf(problem, timetable, loads)
+  const cover = languageCover(problem, { tasks, batches, loads })
   const byMethod = METHODS.map((method) => cannerMinutesOfMethod(problem, asJobs(loads), method)).filter(({ needed }) => needed > 0)
   const total = (pick: 'needed' | 'available' | 'slack') => byMethod.reduce((sum, entry) => sum + entry[pick], 0)
   return {
@@ -55,9 +59,11 @@ export function assembleReplan(before: DayPlan, stand: StandOfDay, timetable: Ti
         timetable.jobs.map(({ job }) => job),
       ),
     ),
-    bindingReason: bindingReasonOf(problem, timetable, loads),
+    bindingReason,
+    nextLimit: nextLimitOf(problem, timetable, tasks, bindingReason),
     criticalLoadIds: criticalLoads(loads).map((load) => load.id),
-    shortages: [...tail.shortages, ...jarShortages(problem, batches, loads), ...before.shortages.filter(({ kind }) => kind === 'language')],
+    shortages: [...tail.shortages, ...jarShortages(problem, batches, loads), ...cover.gaps],
+    languageHelp: cover.help,
     rule: timetable.rule,
   }
 }

@@ -56,20 +56,22 @@ export function placeBatch(
     const placed = fillAndCook(context, batch, preparation, fillEnd, team)
     if (placed) return placed
     rewind(context.calendar, mark)
+    context.hopeless?.add(`${fillEnd} ${team}`)
   }
   return null
 }
 
 /** Each minute with the smallest team first; where minutes are kept, the filling of the plan that stands comes before all. */
 export function* fillingsToTry(
-  { underWay, keepsMinutes }: PlacingContext,
+  { underWay, keepsMinutes, hopeless }: PlacingContext,
   { id }: SplitBatch,
   { fill }: KettleWork,
   ends: readonly KitchenTime[],
 ): Generator<readonly [fillEnd: KitchenTime, team: number]> {
   const planned = keepsMinutes ? underWay?.asPlanned.slots.get(`fill/${id}`) : undefined
   if (planned && ends.includes(planned.end)) yield [planned.end, planned.peopleIds.length]
-  for (const fillEnd of ends) for (let team = fill.peopleMin; team <= fill.peopleMax; team++) yield [fillEnd, team]
+  for (const fillEnd of ends)
+    for (let team = fill.peopleMin; team <= fill.peopleMax; team++) if (!hopeless?.has(`${fillEnd} ${team}`)) yield [fillEnd, team]
 }
 
 /** Every minute of [from, to], the preferred first. */

@@ -53,6 +53,7 @@ export function placeBegun(
     const placed = fillFromKettle(context, batch, preparation, begun, fillEnd, team)
     if (placed) return placed
     rewind(context.calendar, mark)
+    context.hopeless?.add(`${fillEnd} ${team}`)
   }
   return null
 }

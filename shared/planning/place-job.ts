@@ -77,11 +77,13 @@ export function placeJob(
   const soonest = Math.max(...places.map((entry) => entry.availableAt))
   const latest = Math.min(emptyBy - cycleMinutes(preparation), soonest + mostIdleMinutes, preparation.loadBy ?? Number.POSITIVE_INFINITY)
   if (earliest > latest) count(context.blocked, 'canner')
+  // A running day is planned anew while somebody waits: what does not fit at one canner or minute is not tried at the next for the same filling.
+  const hopeless = context.underWay ? new Set<string>() : null
   for (const at of minutesToTry(context, job, earliest, latest)) {
     for (const chosen of choosePlaces(places, job, preparation, at, latest, mostIdleMinutes)) {
       if (context.effort.left <= 0) return null
       const mark = context.calendar.trail.length
-      const placed = tryAt(context, job, preparation, chosen)
+      const placed = tryAt(context, job, preparation, chosen, hopeless)
       if (placed) return placed
       rewind(context.calendar, mark)
     }
@@ -161,7 +163,13 @@ function choosePlaces(
   return last <= latest && last - at <= preparation.filledToLoadedLimitMinutes ? [chosen] : []
 }
 
-function tryAt(context: PlacingContext, job: SplitJob, preparation: PlanPreparation, chosen: readonly Chosen[]): PlacedJob | null {
+function tryAt(
+  context: PlacingContext,
+  job: SplitJob,
+  preparation: PlanPreparation,
+  chosen: readonly Chosen[],
+  hopeless: Set<string> | null,
+): PlacedJob | null {
   const handled = chosen.map((entry) => ({ entry, hands: handsAtCanner(context, job, preparation, entry) }))
   if (handled.some(({ hands }) => hands === null)) return null
 
@@ -170,12 +178,13 @@ function tryAt(context: PlacingContext, job: SplitJob, preparation: PlanPreparat
   const batches: PlacedBatch[] = []
   const lastLoadAt = Math.max(...chosen.map((entry) => entry.loadAt))
   const ends = fillEnds(context.fillRules.get(job) ?? context.fillRule, filledFrom, filledBy)
-  for (const batch of job.batches) {
+  for (const [index, batch] of job.batches.entries()) {
+    const within = index === 0 && hopeless ? { ...context, hopeless } : context
     const begun = context.underWay?.batches.get(batch.id)
     const placed =
       begun && begun.stage !== 'prepared'
-        ? placeBegun(context, batch, preparation, begun, ends, filledBy, lastLoadAt)
-        : placeBatch(context, batch, preparation, ends)
+        ? placeBegun(within, batch, preparation, begun, ends, filledBy, lastLoadAt)
+        : placeBatch(within, batch, preparation, ends)
     if (!placed) return null
     batches.push(placed)
   }

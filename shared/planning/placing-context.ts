@@ -54,6 +54,8 @@ export type PlacingContext = {
   readonly reserved: Map<string, Span[]>
   /** What has begun by now; null when the day is planned before it begins. */
   readonly underWay: UnderWay | null
+  /** Fillings that were tried for the load at hand and do not fit, where an answer is wanted at once; without it each minute tries all of them anew. */
+  readonly hopeless?: Set<string> | null
   /** Loads are tried at their minute of the plan that stands before any other. */
   readonly keepsMinutes: boolean
 }

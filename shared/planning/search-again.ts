@@ -123,7 +123,9 @@ function searchFor(stand: StandOfDay, order: readonly JobLeft[]): { search: Orde
 /** Whether some timetable in the planned order ends in time: asked often, so it looks no further. */
 function fits(stand: StandOfDay, order: readonly JobLeft[]): boolean {
   const asked = searchFor(stand, order)
-  return asked !== null && keepingTimetables(asked.search, asked.search.jobs, stand.problem.window.cannersEmptyBy).length > 0
+  if (!asked) return false
+  const few = { ...asked.search, effort: { left: Math.ceil(asked.search.effort.left / 3) } }
+  return keepingTimetables(few, few.jobs, stand.problem.window.cannersEmptyBy).length > 0
 }
 
 /** The best timetable of these jobs by the three aims in order; null when they do not all fit. */

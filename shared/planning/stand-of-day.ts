@@ -1,6 +1,6 @@
 import { begunBatches, type BegunBatch, isBegunTask, staying } from '@/shared/planning/begun-batches'
 import { emptyCalendar, isPersonFree, takePerson, type WorkingHours } from '@/shared/planning/day-calendar'
-import type { DayPlan, PlannedLoad, PlannedTask } from '@/shared/planning/day-plan'
+import type { DayPlan, PlannedLoad, PlannedTask, PlanTaskKind } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanBurner, PlanCanner, PlanPreparation } from '@/shared/planning/day-problem'
 import type { DaySoFar } from '@/shared/planning/day-so-far'
 import { burnerServes, type CannerPlace, type KitchenSetUp, setUpKitchen } from '@/shared/planning/kitchen-set-up'
@@ -40,7 +40,7 @@ export function standOfDay(problem: DayProblem, plan: DayPlan, soFar: DaySoFar):
   const people: TakenPerson[] = []
   const handOvers: HandOver[] = []
   const free = freeNow(setUp.hours, people)
-  for (const task of plan.tasks.filter(({ kind }) => kind === 'prep' || kind === 'wash' || kind === 'label')) {
+  for (const task of plan.tasks.filter(({ kind }) => WITHOUT_ENTRY.has(kind))) {
     const preparationId = plan.batches.find(({ id }) => id === task.batchId)?.preparationId ?? ''
     if (task.end <= now || !isBegunTask(problem, soFar, task, preparationId)) continue
     for (const personId of staying(problem, task))
@@ -63,6 +63,9 @@ export function standOfDay(problem: DayProblem, plan: DayPlan, soFar: DaySoFar):
   }
   return { problem, batches: held, loads, handOvers, underWay }
 }
+
+/** Work that nobody notes on the floor: it has begun when the plan says so. */
+const WITHOUT_ENTRY: ReadonlySet<PlanTaskKind> = new Set(['prep', 'wash', 'label', 'break'])
 
 function realLoads(problem: DayProblem, plan: DayPlan, soFar: DaySoFar): PlannedLoad[] {
   return soFar.loads.flatMap((fact) => {

@@ -5,11 +5,12 @@ import { minutesFor, type PlacedBatch, pickTeam } from '@/shared/planning/place-
 import { makeTask } from '@/shared/planning/plan-tasks'
 import type { Timetable } from '@/shared/planning/search-orders'
 import type { StandOfDay } from '@/shared/planning/stand-of-day'
+import { breakTasks } from '@/shared/planning/tail-work'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 type InPlan = { readonly each: BegunBatch; readonly placed: PlacedBatch }
 
-/** Labels that are not begun and the clean-up, once everything else has its people; what finds none is a shortage. */
+/** Labels that are not begun, the clean-up, and breaks that were not had, once everything else has its people; what finds none is a shortage. */
 export function tailAgain(before: DayPlan, stand: StandOfDay, timetable: Timetable, inPlan: readonly InPlan[]) {
   const { problem, underWay } = stand
   const tasks: PlannedTask[] = []
@@ -40,8 +41,17 @@ export function tailAgain(before: DayPlan, stand: StandOfDay, timetable: Timetab
     tasks.push(makeTask('clean-up', 'day', start, end, { peopleIds: staying.map(({ person }) => person.id) }))
     if (staying.length === 0) shortages.push({ kind: 'hands', stage: 'clean-up', batchId: null, minutes: problem.window.cleanUpMinutes })
   }
+  const had = before.tasks.filter(({ kind, start, peopleIds }) => kind === 'break' && start < underWay.now && isHere(stand, peopleIds))
+  const breaks = breakTasks(timetable)
+  tasks.push(...had, ...breaks.tasks.filter(({ id }) => !had.some((each) => each.id === id)))
+  shortages.push(
+    ...breaks.shortages.filter((gap) => gap.kind !== 'break' || !had.some(({ peopleIds }) => peopleIds.includes(gap.personId))),
+  )
   return { tasks, shortages, cleanUpEndAt: end }
 }
+
+const isHere = ({ problem, underWay }: StandOfDay, peopleIds: readonly string[]): boolean =>
+  problem.people.some(({ id, from, until }) => peopleIds.includes(id) && from < underWay.now && until > from)
 
 /** In the planned minutes where they still fit, else from now on as soon as somebody is free. */
 function labelAgain(

@@ -44,7 +44,7 @@ export function tailWork(problem: DayProblem, timetable: Timetable): TailWork {
 }
 
 /** Each break at the free time nearest the middle of its window; placing work has left one wherever it could. */
-function breakTasks({ context }: Timetable): { tasks: PlannedTask[]; shortages: PlanShortage[] } {
+export function breakTasks({ context }: Timetable): { tasks: PlannedTask[]; shortages: PlanShortage[] } {
   const tasks: PlannedTask[] = []
   const shortages: PlanShortage[] = []
   for (const { person, rest, from, until } of context.setUp.hours) {

@@ -29,10 +29,17 @@ export function checkReplan(asked: DayProblem, before: DayPlan, soFar: DaySoFar,
  * What no new plan can undo and what the answer says itself: briefings and crowds were arranged before somebody came late or left, nobody
  * trained is there to take a load over, a load in a canner comes out after closing time.
  */
-function isExcused({ rule, detail }: Violation, { setbacks, loads }: DaySoFar, { handOvers, plan, problem }: Replan): boolean {
+function isExcused({ rule, detail }: Violation, { setbacks, loads, now }: DaySoFar, { handOvers, plan, problem }: Replan): boolean {
   const inCanner = plan.loads.filter(({ id }) => loads.some((fact) => fact.loadId === id))
   if (rule === 'hard-end') return detail.startsWith('clean-up') && inCanner.some(({ emptyAt }) => emptyAt > problem.window.cannersEmptyBy)
   if (rule === 'operator-hours') return handOvers.some(({ to, loadId }) => to === null && detail.endsWith(`${loadId}`))
+  // Rest is arranged around what has begun; who came late or left has other hours than the rest was planned for.
+  if (rule === 'stretch' || rule === 'break') {
+    const person = problem.people.find(({ name }) => detail.startsWith(`${name} `))
+    const isMoved = setbacks.some((each) => 'personId' in each && (person === undefined || each.personId === person.id))
+    const middle = person ? (person.from + person.until) / 2 : Number.NEGATIVE_INFINITY
+    return rule === 'stretch' || isMoved || now > middle
+  }
   return (rule === 'briefing' || rule === 'headcount') && setbacks.length > 0
 }
 

@@ -168,9 +168,9 @@ describe('tasks fixed by hand', () => {
 
   it('are kept while the day runs', () => {
     const soFar = asPlannedUntil(before, at('18:55'))
-    const { plan } = again(soFar, locked(lock({ preparationId: 'plum-jam', batch: 6, at: at('20:15'), equipmentId: 'BW1' })))
+    const { plan } = again(soFar, locked(lock({ preparationId: 'plum-jam', batch: 6, at: at('20:50'), equipmentId: 'BW1' })))
     const load = plan.loads.find(({ batchParts }) => batchParts.some(({ batchId }) => batchId === 'plum-jam/6'))
-    expect(load).toMatchObject({ loadAt: at('20:15'), cannerId: 'BW1' })
+    expect(load).toMatchObject({ loadAt: at('20:50'), cannerId: 'BW1' })
   })
 
   it('that cannot be kept are refused by name', () => {
