@@ -1,9 +1,10 @@
 import { ok, type Result, refuse } from '@/shared/result/result'
-import type { JarSize } from '@/shared/kitchen/jar-sizes'
+import { type JarSize, jarName } from '@/shared/kitchen/jar-sizes'
 import { lookUpProcess } from '@/shared/process/look-up-process'
 import type { ProcessRefusal } from '@/shared/process/process-refusal'
 import type { ScheduledProcess } from '@/shared/process/scheduled-process'
 import type { ProcessQuery } from '@/shared/process/process-query'
+import { sayHeadspace } from '@/shared/wording/say-process'
 
 /** What may have to be confirmed; which of them depends on the process. */
 export const BINDING_CONDITION_IDS = [
@@ -39,8 +40,8 @@ export function bindingConditions(process: ScheduledProcess): BindingCondition[]
   const always: BindingCondition[] = [
     { id: 'same-food', statement: `The food is ${food}, prepared as the publication says.` },
     { id: 'same-pack', statement: `It goes into the jars as a ${pack} pack.` },
-    { id: 'same-jar', statement: `The jars are ${jar} or smaller.` },
-    { id: 'same-headspace', statement: `Headspace is ${headspaceInches} in.` },
+    { id: 'same-jar', statement: `The jars are ${jarName(jar, 2)} or smaller.` },
+    { id: 'same-headspace', statement: `Headspace is ${sayHeadspace(headspaceInches)}.` },
     { id: 'no-thickener', statement: 'Nothing is added that thickens it: no flour, starch, pasta, rice, cream or milk.' },
   ]
   const more: (BindingCondition | null)[] = [

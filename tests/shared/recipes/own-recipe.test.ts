@@ -50,6 +50,12 @@ describe("a group's own recipe", () => {
     expect(conditionsOf('soups', { method: 'pressure', gauge: 'dial' })).toContain('proportions-kept')
   })
 
+  it('reads them with both units and in plain words', () => {
+    const statements = confirmedOf('plums').map(({ statement }) => statement)
+    expect(statements).toContain('Headspace is ½ in (13 mm).')
+    expect(statements).toContain('The jars are pints or smaller.')
+  })
+
   it('is bound when every one is confirmed', () => {
     const standing = standingOfOwnRecipe(aQuery(), confirmedOf('plums'))
     expect(standing).toMatchObject({ ok: true, value: { standing: 'bound', process: { minutes: 20 }, confirmed: conditionsOf('plums') } })
@@ -117,8 +123,8 @@ describe('a recipe put on a day', () => {
     })
     const ids = conditionsToConfirm(own, [650]).map(({ statement }) => statement)
     expect(ids.filter((statement) => statement.startsWith('The jars are'))).toEqual([
-      'The jars are pint or smaller.',
-      'The jars are quart or smaller.',
+      'The jars are pints or smaller.',
+      'The jars are quarts or smaller.',
     ])
     const forPints = allConfirmed(own, 650).filter(({ statement }) => !statement.includes('quart'))
     expect(standingOfJars({ ...own, confirmed: forPints }, 650)).toMatchObject([

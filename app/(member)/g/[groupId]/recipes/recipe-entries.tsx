@@ -89,16 +89,16 @@ function IngredientRow({ row, first }: First & { row: number }) {
   const { item, amount, unit } = first?.ingredients[row - 1] ?? {}
   return (
     <div className="ingredient-row">
-      <FieldEntry name={`amount${row}`} label={`Quantity ${row}`} required={row === 1} inputMode="decimal" first={amount} />
+      <FieldEntry name={`amount${row}`} label={`Quantity ${row}`} required={row === 1 || undefined} inputMode="decimal" first={amount} />
       <SelectEntry
         name={`unit${row}`}
         label={`Unit ${row}`}
-        required={row === 1}
+        required={row === 1 || undefined}
         options={[...RECIPE_UNIT_CHOICES, ...OTHER_RECIPE_UNITS]}
         ask="unit"
         first={unit}
       />
-      <FieldEntry name={`item${row}`} label={`Ingredient ${row}`} required={row === 1} maxLength={60} first={item} />
+      <FieldEntry name={`item${row}`} label={`Ingredient ${row}`} required={row === 1 || undefined} maxLength={60} first={item} />
     </div>
   )
 }
@@ -121,17 +121,9 @@ function Jars({ first }: First) {
         return (
           <Fold key={jar} summary={jarNameWithVolume(jar)} open={known(jar)}>
             <div className="three">
-              <FieldEntry name={`low-${jar}`} label="Fewest" type="number" required={false} min={1} max={500} first={figures?.low} />
-              <FieldEntry
-                name={`typical-${jar}`}
-                label="Usually"
-                type="number"
-                required={false}
-                min={1}
-                max={500}
-                first={figures?.typical}
-              />
-              <FieldEntry name={`high-${jar}`} label="Most" type="number" required={false} min={1} max={500} first={figures?.high} />
+              <FieldEntry name={`low-${jar}`} label="Fewest" type="number" min={1} max={500} first={figures?.low} />
+              <FieldEntry name={`typical-${jar}`} label="Usually" type="number" min={1} max={500} first={figures?.typical} />
+              <FieldEntry name={`high-${jar}`} label="Most" type="number" min={1} max={500} first={figures?.high} />
             </div>
           </Fold>
         )
@@ -198,12 +190,11 @@ function StageRow({ row, first }: First & { row: number }) {
   const { label, minutes } = first?.stages[row - 1] ?? {}
   return (
     <div className="stage-row">
-      <TextEntry name={`stage${row}`} label={`Step ${row}`} required={false} rows={2} maxLength={120} first={label} />
+      <TextEntry name={`stage${row}`} label={`Step ${row}`} rows={2} maxLength={120} first={label} />
       <FieldEntry
         name={`stageMinutes${row}`}
         label={`Minutes of step ${row}`}
         type="number"
-        required={false}
         min={0}
         max={1440}
         unit="min"
