@@ -3,9 +3,11 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { shoppingFile } from '@/lib/print/shopping-file'
 import { reckoningPage } from '@/lib/queries/reckoning'
 import { shoppingPage } from '@/lib/queries/shopping'
+import { addPurchase } from '@/lib/services/share/add-purchase'
 import { addPack } from '@/lib/services/shopping/add-pack'
 import { assignErrand } from '@/lib/services/shopping/assign-errand'
 import { buyItem } from '@/lib/services/shopping/buy-item'
+import { coverItem } from '@/lib/services/shopping/cover-item'
 import { editPack } from '@/lib/services/shopping/edit-pack'
 import { keepLeftOver } from '@/lib/services/shopping/keep-left-over'
 import { putBack } from '@/lib/services/shopping/put-back'
@@ -107,6 +109,17 @@ describe('a tick', () => {
     for (const packs of [0, -1, 1e308]) expect(await refused(as('Cleo', buyItem, { ...tick, packs }))).toBe('bad-input packs')
     for (const cost of ['1e308', '-1', '1.234', 'ten']) expect(await refused(as('Cleo', buyItem, { ...tick, cost }))).toBe('bad-input cost')
     expect(await fresh.client.purchase.count()).toBe(1)
+  })
+})
+
+describe('a receipt that was entered by itself', () => {
+  it('is shown with the line that it may be for, and shortens the list once somebody says so', async () => {
+    const receipt = { dayId, item: 'vinegar 5%', packs: 2, pack: '1 gal jug', cost: '8.40', householdId: 'Dunmarrow', pool: 'pickle' }
+    const { purchaseId } = await must(as('Ada', addPurchase, receipt))
+    expect(await line('vinegar 5%')).toMatchObject({ missing: 6, maybe: [{ id: purchaseId, costMinor: 840 }], bought: [] })
+    await must(as('Ada', coverItem, { dayId, purchaseId, item: 'vinegar 5%', covers: 8, unit: 'us-qt' }))
+    expect(await line('vinegar 5%')).toMatchObject({ missing: 0, over: 2, maybe: [], bought: [{ id: purchaseId }] })
+    expect(await refused(as('Ada', coverItem, { dayId, purchaseId, item: 'vinegar 5%', covers: 8, unit: 'us-qt' }))).toBe('not-found')
   })
 })
 
