@@ -1,7 +1,10 @@
+import { spawn } from 'node:child_process'
 import { randomUUID } from 'node:crypto'
+import { once } from 'node:events'
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
-import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
+import { scriptArguments } from '@/lib/cli/script-arguments.mjs'
 import { runUntil } from '@/lib/jobs/run-jobs'
 import { searchPlan, type SearchOptions } from '@/lib/jobs/search-plan'
 import { takeUpSearch, wakeLostSearches } from '@/lib/jobs/search-rows'
@@ -15,6 +18,9 @@ import { checkDayPlan } from '@/tests/support/check-day-plan'
 import { openBigDay, stayForBigDays } from '@/tests/support/big-day'
 import { freshDatabase } from '@/tests/support/fresh-database'
 import { ada, change, type OpenEvening, saved, seedFernHollow } from '@/tests/support/open-evening'
+
+// A busy machine takes its time to find a first timetable.
+vi.setConfig({ testTimeout: 120_000 })
 
 const fresh = freshDatabase()
 let day: OpenEvening
@@ -60,12 +66,15 @@ function startRunner(): void {
   }
 }
 
-async function until(check: () => Promise<boolean>, seconds = 30): Promise<void> {
+async function until(check: () => Promise<boolean>, seconds = 60): Promise<void> {
   for (const end = Date.now() + seconds * 1000; Date.now() < end; await sleep(50)) if (await check()) return
   throw new Error(
     `still waiting after ${seconds} s: ${JSON.stringify(await searches(), (key, value) => (key === 'plan' || key === 'problem' ? undefined : value))}`,
   )
 }
+
+/** As if nothing had been heard of its runner for a minute. */
+const lose = (id: string) => fresh.client.planSearch.updateMany({ where: { id }, data: { aliveAt: new Date(Date.now() - 60_000) } })
 
 describe('a day of many loads', () => {
   it('is not planned in the request: a search waits in the queue, and the day stays as it is', async () => {
@@ -204,8 +213,41 @@ describe('a running search', () => {
   })
 })
 
+describe('a search whose process is told to end', () => {
+  it('is handed back to the queue with what it had found, and is no lost one', async () => {
+    const searchId = await start()
+    const ending = new AbortController()
+    Reflect.set(globalThis, Symbol.for('lidsong.shutdown'), ending.signal)
+    const running = run(searchId, LONG)
+    await until(async () => (await row(searchId)).finishAt !== null)
+    const toldAt = performance.now()
+    ending.abort()
+    await running
+    Reflect.deleteProperty(globalThis, Symbol.for('lidsong.shutdown'))
+    expect(performance.now() - toldAt).toBeLessThan(3_000)
+    expect(await row(searchId)).toMatchObject({ state: 'queued', runner: null, finishAt: expect.any(Number), tries: 0 })
+    expect(await jobs()).toContain(`search-plan:fern-hollow:${searchId}`)
+    expect((await takeUpSearch('fern-hollow', searchId, 'another'))?.tries).toBe(0)
+  })
+})
+
 describe('a search whose process is gone', () => {
-  const lose = (id: string) => fresh.client.planSearch.updateMany({ where: { id }, data: { aliveAt: new Date(Date.now() - 60_000) } })
+  it('because it was killed goes on in another, and is never worse than what the first had found', async () => {
+    const searchId = await start()
+    const args = scriptArguments(join('tests', 'support', 'run-search.ts'), ['fern-hollow', searchId])
+    const first = spawn(process.execPath, args, { env: process.env, stdio: 'ignore' })
+    await until(async () => (await row(searchId)).finishAt !== null)
+    first.kill('SIGKILL')
+    await once(first, 'exit')
+    const left = await row(searchId)
+    expect(left).toMatchObject({ state: 'running', tries: 0 })
+    await lose(searchId)
+    await wakeLostSearches()
+    await run(searchId, SOON)
+    const done = await row(searchId)
+    expect(done).toMatchObject({ state: 'done', tries: 1, takenAs: 1 })
+    expect(done.finishAt).toBeLessThanOrEqual(left.finishAt ?? 0)
+  })
 
   it('is taken up by another, once, by four that look at the same moment', async () => {
     const searchId = await start()

@@ -29,8 +29,12 @@ export function SearchSheet({ groupId, dayId, search }: Props) {
     return (
       <Sheet lid="domed" title="The search has ended">
         {search.said && <Notice refusal={search.said} />}
-        <Progress search={search} />
-        {search.state === 'failed' && search.finishAt !== null && take('Take the last good plan', 'do')}
+        {search.state === 'failed' && search.finishAt !== null && (
+          <>
+            <Progress search={search} />
+            {take('Take the last good plan', 'do')}
+          </>
+        )}
       </Sheet>
     )
   }
