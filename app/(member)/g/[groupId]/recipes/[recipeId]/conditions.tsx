@@ -58,7 +58,7 @@ function Confirm({ condition: { id, statement }, place }: OneProps) {
       command="confirm-condition"
       groupId={place.groupId}
       formKey={freshKey()}
-      next={`${recipePath(place)}#conditions`}
+      next={recipePath(place)}
       fixed={{ recipeId: place.recipeId, version: place.version, condition: id, statement }}
     >
       <SubmitButton sending="Saving">Yes, it is so</SubmitButton>
@@ -81,7 +81,7 @@ function Confirmed({ condition, confirmedBy, place, mayWithdraw }: OneProps & Pi
             command="withdraw-condition"
             groupId={place.groupId}
             formKey={freshKey()}
-            next={`${recipePath(place)}#conditions`}
+            next={recipePath(place)}
             fixed={{ recipeId: place.recipeId, condition: id, statement }}
           >
             <SubmitButton kind="plain" sending="Saving" consequence="Days that rest on it are refused until it is settled.">
