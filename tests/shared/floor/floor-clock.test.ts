@@ -16,6 +16,13 @@ describe('a clock time typed on the floor', () => {
     expect(placeOnDay(at('23:59'), evening)).toBe(1439)
   })
 
+  it('stays on a day that fills the clock round, from the minute the kitchen opens', () => {
+    const roundTheClock = { accessAt: at('01:00'), hardEnd: at('23:00') } // work may run to 03:00 of the night after
+    expect(placeOnDay(at('01:00'), roundTheClock)).toBe(60)
+    expect(placeOnDay(at('02:00'), roundTheClock)).toBe(120)
+    expect(placeOnDay(at('00:59'), roundTheClock)).toBe(1440 + 59)
+  })
+
   it('belongs to the night after when work may still run then', () => {
     expect(placeOnDay(at('00:20'), evening)).toBe(1460)
     expect(placeOnDay(at('02:15'), evening)).toBe(1440 + 135) // 22:15 and 240 min

@@ -82,7 +82,11 @@ describe('the process clock', () => {
   })
 
   it('never ends a load whose clock is not there, whatever its state says', () => {
-    expect(finishProcess({ ...boiling, atTemperatureAt: null }, 1200)).toMatchObject({ ok: false, problem: { kind: 'wrong-state' } })
+    expect(finishProcess({ ...boiling, atTemperatureAt: null }, 1200)).toMatchObject({
+      ok: false,
+      problem: { kind: 'wrong-state', to: 'cooling-down' },
+    })
+    expect(finishProcess({ ...boiling, processMinutes: null }, 1200)).toMatchObject({ ok: false, problem: { kind: 'wrong-state' } })
   })
 })
 

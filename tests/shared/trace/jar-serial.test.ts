@@ -68,4 +68,8 @@ describe('a jar serial', () => {
   it('is not made from too few random bytes', () => {
     expect(() => makeSerial(new Uint8Array(8))).toThrow(RangeError)
   })
+
+  it('takes nine bytes, and says so', () => {
+    expect(() => makeSerial(new Uint8Array(SERIAL_RANDOM_BYTES - 1))).toThrow(new RangeError('A jar serial takes 9 random bytes'))
+  })
 })

@@ -199,6 +199,14 @@ describe('wrapped text', () => {
   })
 })
 
+describe('a text that is printed', () => {
+  it('is composed, and has no space at an end even where it was cut', () => {
+    expect(cleanLabelText('Cre\u0300me')).toBe('Crème')
+    expect(cleanLabelText(`${'a'.repeat(199)} bcd`)).toBe('a'.repeat(199))
+    expect(cleanLabelText(`${'a'.repeat(250)}`)).toHaveLength(200)
+  })
+})
+
 describe('the address of a jar', () => {
   it('is short for the code and in groups for people', () => {
     expect(jarAddress('https://jars.example', '7KQM2XTRW9HC4P')).toBe('https://jars.example/j/7KQM2XTRW9HC4P')

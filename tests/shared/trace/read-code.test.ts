@@ -13,11 +13,11 @@ describe('a short jar label', () => {
     expect(formatJarLabel({ batch: 'P12', number: 104 })).toBe('P12-104')
   })
 
-  it.each(['D3-01', 'd3 1', ' D3–01 ', 'd3.o1'])('is read from %s', (typed) => {
+  it.each(['D3-01', 'd3 1', ' D3–01 ', 'd3.o1', 'D3 - 01', 'D3--1'])('is read from %s', (typed) => {
     expect(readJarLabel(typed)).toEqual({ ok: true, value: { batch: 'D3', number: 1 } })
   })
 
-  it.each(['D31', 'D3-', 'D3-0', '3-01', 'D3-01-02', 'D0-1', ''])('is not read from %j', (typed) => {
+  it.each(['D31', 'D3-', 'D3-0', '3-01', 'D3-01-02', 'D0-1', '', 'D3-X01', 'D3-01X', 'D3-0001'])('is not read from %j', (typed) => {
     expect(readJarLabel(typed)).toMatchObject({ ok: false, problem: { kind: 'wrong-form' } })
   })
 })
