@@ -1,4 +1,4 @@
-import { execFile } from 'node:child_process'
+import { execFile, spawn } from 'node:child_process'
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -45,6 +45,30 @@ describe('npm run plan', () => {
     const made = JSON.parse(ran.out)
     expect(made).toMatchObject({ format: 'rcpsp-plan/1', makespan: 77, lowerBound: 77 })
     expect(made.starts).toHaveLength(62)
+  }, 90_000)
+
+  it('gives the same file for the same seed and steps', async () => {
+    const [one, two] = [join(folder, 'one.json'), join(folder, 'two.json')]
+    for (const out of [one, two]) await plan(fixture('canning-days/cd-s08.json'), '--steps', '40', '--seed', '5', '--out', out)
+    expect(readFileSync(one, 'utf8')).toBe(readFileSync(two, 'utf8'))
+  }, 90_000)
+
+  it('keeps the best so far when it is told to stop', async () => {
+    const out = join(folder, 'stopped.json')
+    const running = spawn(process.execPath, ['lib/cli/plan.mjs', fixture('canning-days/cd-m01.json'), '--seconds', '80', '--out', out], {
+      cwd: ROOT,
+    })
+    running.stderr.once('data', () => running.kill('SIGINT'))
+    const code = await new Promise((resolve) => running.once('exit', resolve))
+    const day = JSON.parse(readFileSync(fixture('canning-days/cd-m01.json'), 'utf8'))
+    expect([code, checkCanningPlan(day, JSON.parse(readFileSync(out, 'utf8')))]).toEqual([0, []])
+  }, 90_000)
+
+  it('names the jobs of a project that wait for one another in a circle', async () => {
+    const text = readFileSync(fixture('published/j301_1.sm'), 'utf8').replace(/\n(\s+31\s+1\s+)1(\s+)32/, '\n$11$2 2')
+    writeFileSync(join(folder, 'circle.sm'), text)
+    const ran = await plan(join(folder, 'circle.sm'))
+    expect([ran.code, ran.said]).toEqual([1, expect.stringMatching(/PRECEDENCE RELATIONS: .*circle/)])
   }, 90_000)
 
   it('ends with 2 and the reasons when no plan can exist', async () => {
