@@ -26,7 +26,14 @@ const TYPED = {
   ...{ title: 'Halved plums of the lane', comesFrom: 'A shoebox', pattern: 'plum', pack: 'hot', prepBefore: 'cook', kettleUse: 'cook' },
   ...{ item1: 'plums', amount1: '9', unit1: 'lb', item2: 'sugar', amount2: '2 1/2', unit2: 'us-cup', acidFood: 'yes' },
   ...{ usualJar: 'pint', 'low-pint': '7', 'typical-pint': '8', 'high-pint': '9', scaling: 'whole-batches-only' },
-  ...{ prepMinutes: '40', kettleMinutes: '25', fillMinutes: '10', allergens: 'Mustard, celery', stage1: 'Boil the syrup', stageMinutes1: '5' },
+  ...{
+    prepMinutes: '40',
+    kettleMinutes: '25',
+    fillMinutes: '10',
+    allergens: 'Mustard, celery',
+    stage1: 'Boil the syrup',
+    stageMinutes1: '5',
+  },
 }
 
 beforeAll(() => seedFernHollow(fresh.client))
@@ -75,7 +82,11 @@ describe('a recipe of the group’s own', () => {
   it.each([
     ['a quantity without its unit', { unit1: undefined }, 'unit1'],
     ['a unit without a quantity', { amount2: undefined }, 'amount2'],
-    ['no ingredient', { item1: undefined, amount1: undefined, unit1: undefined, item2: undefined, amount2: undefined, unit2: undefined }, 'item1'],
+    [
+      'no ingredient',
+      { item1: undefined, amount1: undefined, unit1: undefined, item2: undefined, amount2: undefined, unit2: undefined },
+      'item1',
+    ],
     ['no figure of the usual jar', { usualJar: 'quart' }, 'typical-quart'],
     ['more at least than usual', { 'low-pint': '9' }, 'low-pint'],
     ['a quantity that is none', { amount1: 'a few' }, 'amount1'],
@@ -188,7 +199,10 @@ describe('on a day', () => {
   it('is fridge or freezer without a process, and a tested recipe with one is not', async () => {
     const dayId = await draft()
     expect(await put(dayId, await added())).toMatchObject({ ok: false, problem: { code: 'process-no-process-held' } })
-    expect(await put(dayId, await added(), 'fridge-or-freezer')).toMatchObject({ ok: true, value: { reply: { isCold: true, processMinutes: null } } })
+    expect(await put(dayId, await added(), 'fridge-or-freezer')).toMatchObject({
+      ok: true,
+      value: { reply: { isCold: true, processMinutes: null } },
+    })
     const jam = { dayId, recipeId: 'plum-jam', jarSize: 'half-pint', method: 'fridge-or-freezer', offered: 8 }
     expect(await change(chooseRecipe, jam)).toMatchObject({ ok: false, problem: { code: 'process-has-a-process' } })
     const problem = (await readDayProblem(groupId, dayId))?.problem
@@ -212,7 +226,11 @@ describe('four at once', () => {
     for (let round = 0; round < 20; round += 1) {
       const answers = await Promise.all(
         [0, 1, 2, 3].map((caller) =>
-          change(confirmCondition, { recipeId, version: 2, condition, statement }, { ...ada, userId: `u-${caller}`, personId: `p-${caller}` }),
+          change(
+            confirmCondition,
+            { recipeId, version: 2, condition, statement },
+            { ...ada, userId: `u-${caller}`, personId: `p-${caller}` },
+          ),
         ),
       )
       const codes = answers.map((answer) => (answer.ok ? 'saved' : answer.problem.code)).sort()
