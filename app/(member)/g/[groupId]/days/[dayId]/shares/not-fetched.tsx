@@ -12,11 +12,12 @@ interface NotFetchedProps {
   readonly groupId: string
   readonly dayId: string
   readonly mayHandOver: boolean
-  readonly mayAward: boolean
+  /** Whether jars may be given up now: by the organiser, once the last date is over. */
+  readonly mayRelease: boolean
 }
 
 /** Where jars wait that were not taken home, until when, and whose they are. */
-export function NotFetched({ page, groupId, dayId, mayHandOver, mayAward }: NotFetchedProps) {
+export function NotFetched({ page, groupId, dayId, mayHandOver, mayRelease }: NotFetchedProps) {
   const { pickUp } = page
   const waiting = page.households.filter(({ inStore }) => inStore > 0)
   if (waiting.length === 0 || (!mayHandOver && pickUp.until === null)) return null
@@ -38,7 +39,7 @@ export function NotFetched({ page, groupId, dayId, mayHandOver, mayAward }: NotF
                   <br />
                   <span className="quiet">{contact || 'no contact on file'}</span>
                 </span>
-                {mayAward && pickUp.until !== null && (
+                {mayRelease && (
                   <CommandForm command="release-jars" groupId={groupId} formKey={freshKey()} next={next} fixed={{ dayId, householdId: id }}>
                     <SubmitButton small kind="plain" sending="Saving">
                       Wait no longer<span className="unseen"> for {name}</span>

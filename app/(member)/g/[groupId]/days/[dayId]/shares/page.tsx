@@ -15,6 +15,7 @@ import { may, reachOf } from '@/shared/access/policy'
 import { productName } from '@/shared/day/product-name'
 import { jarName } from '@/shared/kitchen/jar-sizes'
 import { dayShareRule } from '@/shared/share/day-share-rule'
+import { dateIn } from '@/shared/time/calendar-date'
 import type { VolumeFit } from '@/shared/share/share-day'
 import { sayShareRule } from '@/shared/wording/say-share'
 import { DayPlace } from '../_overview/day-place'
@@ -86,7 +87,11 @@ export default async function SharesPageOfDay({ params }: { params: Promise<{ gr
       </div>
       {may(actor, 'award-jars') && <LeftJars page={page} groupId={groupId} dayId={dayId} />}
       {page.isAwarded && (
-        <NotFetched {...{ page, groupId, dayId }} mayHandOver={may(actor, 'hand-over')} mayAward={may(actor, 'award-jars')} />
+        <NotFetched
+          {...{ page, groupId, dayId }}
+          mayHandOver={may(actor, 'hand-over')}
+          mayRelease={may(actor, 'award-jars') && isOver(page.pickUp.until, day)}
+        />
       )}
       {page.isAwarded && (
         <HandOver page={page} groupId={groupId} dayId={dayId} mayHandOver={may(actor, 'hand-over')} own={actor.householdId} />
@@ -94,6 +99,10 @@ export default async function SharesPageOfDay({ params }: { params: Promise<{ gr
     </Page>
   )
 }
+
+/** On a demo day any date may be over: its dates are taken as typed. */
+const isOver = (until: string | null, { isDemo, timeZone }: { isDemo: boolean; timeZone: string }) =>
+  until !== null && (isDemo || dateIn(timeZone, new Date()) > until)
 
 /** Sizes of one product that were shared together: how near they came, beside the nearest that is possible at all. */
 function sayFit(title: string, { worst, best }: VolumeFit): string {
