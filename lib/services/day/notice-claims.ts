@@ -19,6 +19,6 @@ export function noticeClaims(groupId: string, dayId: string): void {
   due.add(key)
   setTimeout(() => {
     due.delete(key)
-    noticeDay(database(), { groupId, dayId, kind: 'day' }).catch((error) => log().warn({ err: error }, 'claims were not noticed'))
+    noticeDay(database(), { groupId, dayId, kind: 'day' }).catch((error) => log().debug({ err: error }, 'claims were not noticed'))
   }, PAUSE_MS).unref()
 }
