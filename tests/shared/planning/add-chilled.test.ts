@@ -6,6 +6,9 @@ import type { DayProblem, KettleWork } from '@/shared/planning/day-problem'
 import type { DaySoFar } from '@/shared/planning/day-so-far'
 import { planOnce } from '@/shared/planning/plan-once'
 import { replanDay } from '@/shared/planning/replan-day'
+import { replayPlan } from '@/shared/planning/replay-plan'
+import { wallChart } from '@/shared/planning/wall-chart'
+import { rowChart } from '@/shared/day/chart-rows'
 import { planDayByNames } from '@/shared/day/plan-by-names'
 import { sayTask } from '@/shared/wording/say-task'
 import { plumJam, s1DayProblem } from '@/tests/fixtures/s1-day-problem'
@@ -65,6 +68,19 @@ describe('a product without a process', () => {
     const json = (value: unknown) => JSON.parse(JSON.stringify(value))
     expect(SavedDayProblem.parse(json(withSauce()))).toEqual(json(withSauce()))
     expect(SavedDayPlan.parse(json(plan))).toEqual(json(plan))
+  })
+
+  it('is drawn at its kettle and its table, and falls to no canner', () => {
+    const chart = wallChart(withSauce(), plan)
+    expect(chart.bars.filter(({ batchId }) => batchId === 'sauce/1').length).toBeGreaterThanOrEqual(2)
+    expect(chart.profiles.length).toBe(plan.loads.length)
+    const row = rowChart(withSauce(), plan, 'product').rows.find(({ id }) => id === 'sauce/1')
+    expect(row).toBeDefined()
+  })
+
+  it('is played through with the rest of the day', () => {
+    const { finishes } = replayPlan(withSauce(), plan, 7, 20)
+    expect(finishes.every((finish) => Number.isFinite(finish) && finish >= plan.loads.length)).toBe(true)
   })
 
   it('alone makes a day without a canner', () => {
