@@ -51,23 +51,25 @@ export function HowItMayGo({ problem, plan, planPath, asksWhoMayMiss = false }: 
         </p>
       )}
       {planPath && plan.batches.length <= MOST_BATCHES_TRIED && (
-        <p>
-          Plan for slower hands:{' '}
+        <>
+          <p>Try a plan for slower hands, that ends soonest in so many days:</p>
+          <div className="row">
+            {CHANCES.map((chance) => (
+              <LinkButton key={chance} small kind="plain" href={`${planPath}?change=${planChangeText({ kind: 'surer', chance })}`}>
+                {OUT_OF[chance]}
+              </LinkButton>
+            ))}
+          </div>
           {!asksWhoMayMiss && (
             <LinkButton small kind="plain" href={`${planPath}?missing=some#who-may-miss`}>
-              If somebody stays away
+              Does it fit if somebody stays away?
             </LinkButton>
           )}
-          {CHANCES.map((chance) => (
-            <LinkButton key={chance} small kind="plain" href={`${planPath}?change=${planChangeText({ kind: 'surer', chance })}`}>
-              {OUT_OF[chance]}
-            </LinkButton>
-          ))}
-        </p>
+        </>
       )}
       <p className="src">{sayUsualSpread(problem, replay)}</p>
     </Sheet>
   )
 }
 
-const OUT_OF = { 0.8: '8 of 10 days', 0.9: '9 of 10 days', 0.95: '19 of 20 days' } as const
+const OUT_OF = { 0.8: '8 of 10', 0.9: '9 of 10', 0.95: '19 of 20' } as const
