@@ -4,6 +4,7 @@ import type { Tx } from '@/lib/db/in-transaction'
 import { readDayProblem } from '@/lib/queries/day-problem'
 import { readLocks } from '@/lib/queries/replan-input'
 import { applyPlanChange, readPlanChange } from '@/shared/day/apply-plan-change'
+import { isSearchedApart } from '@/shared/day/day-size'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import { badInput, notFound, notNow, type Refusal } from '@/shared/wording/refusal'
@@ -29,9 +30,18 @@ function withChange(problem: DayProblem, text: string | undefined): Result<DayPr
   if (text === undefined) return ok(problem)
   const change = readPlanChange(text)
   if (change?.kind === 'boiled-in-canners') return refuse(badInput({ change: ['Say on the recipes page how the jars are made ready.'] }))
+  if (change?.kind === 'surer' && isSearchedApart(problem)) return refuse(TOO_LARGE_FOR_SURER)
   const changed = change && applyPlanChange(problem, change)
   return changed?.ok ? changed : refuse(badInput({ change: ['Choose one of the changes on the page.'] }))
 }
+
+/** A surer plan is found by planning the day many times over. */
+const TOO_LARGE_FOR_SURER: Refusal = notNow(
+  'too-large-for-surer',
+  'Not planned: this day is too large for a surer plan.',
+  'A surer plan takes many plans of the same day, and one of this day takes minutes.',
+  'Plan the day, and leave time to spare by planning fewer jars.',
+)
 
 const processChanged = (titles: readonly string[]): Refusal =>
   notNow(
