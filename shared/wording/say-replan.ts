@@ -46,6 +46,12 @@ export function sayWhen(problem: DayProblem, { start, equipmentId }: WhenAndWher
   return where ? `${formatClock(start)} at ${where}` : formatClock(start)
 }
 
+/** One side of a change: where the start and the place stay, only the end is told. "until 19:51". */
+export function sayMove(problem: DayProblem, side: WhenAndWhere, other: WhenAndWhere | null): string {
+  const isOnlyLonger = other !== null && other.start === side.start && other.equipmentId === side.equipmentId
+  return isOnlyLonger ? `until ${formatClock(side.end)}` : sayWhen(problem, side)
+}
+
 const WHY_DROPPED: Readonly<Record<DropReason, string>> = {
   abandoned: 'given up',
   'no-produce': 'no produce for it',
@@ -184,7 +190,8 @@ export function sayOverrun({ window }: DayProblem, plan: DayPlan): string[] {
 }
 
 /** "was 19:10 at Canner 1", for a person's own list; "new" for what was not theirs. */
-export const sayWas = (problem: DayProblem, { before }: TaskChange): string => (before === null ? 'new' : `was ${sayWhen(problem, before)}`)
+export const sayWas = (problem: DayProblem, { before, after }: TaskChange): string =>
+  before === null ? 'new' : `was ${sayMove(problem, before, after)}`
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
   brief: 'the briefing',

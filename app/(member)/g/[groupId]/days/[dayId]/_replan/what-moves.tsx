@@ -2,9 +2,10 @@ import { Fold } from '@/app/_ui/fold'
 import { Sheet } from '@/app/_ui/sheet'
 import { Table } from '@/app/_ui/table'
 import type { DayPlan } from '@/shared/planning/day-plan'
+import type { WhenAndWhere } from '@/shared/planning/plan-changes'
 import type { Replan } from '@/shared/planning/replan-day'
 import { sayTask } from '@/shared/wording/say-task'
-import { sayWhen } from '@/shared/wording/say-replan'
+import { sayMove, sayWhen } from '@/shared/wording/say-replan'
 
 const PLACES = [
   { key: 'what', head: 'Load or batch' },
@@ -20,7 +21,7 @@ const TASKS = [
 
 /** Old and new side by side, only what moves: first loads and batches, then each person's own. */
 export function WhatMoves({ before, replan: { problem, plan, changes } }: { before: DayPlan; replan: Replan }) {
-  const when = (place: Parameters<typeof sayWhen>[1] | null, none: string) => (place ? sayWhen(problem, place) : none)
+  const when = (side: WhenAndWhere | null, other: WhenAndWhere | null, none: string) => (side ? sayMove(problem, side, other) : none)
   return (
     <>
       <Sheet lid="flat" lidWords="What moves" title="Loads and batches">
@@ -35,8 +36,8 @@ export function WhatMoves({ before, replan: { problem, plan, changes } }: { befo
               id: `${place.of} ${place.id}`,
               cells: {
                 what: `${place.of === 'load' ? 'Load' : 'Batch'} ${place.code}`,
-                before: when(place.before, 'new'),
-                after: when(place.after, 'left out'),
+                before: when(place.before, place.after, 'new'),
+                after: when(place.after, place.before, 'left out'),
               },
             }))}
           />
@@ -67,8 +68,8 @@ export function WhatMoves({ before, replan: { problem, plan, changes } }: { befo
                       id: change.taskId,
                       cells: {
                         what: task ? sayTask(problem, isNew ? plan : before, task) : change.taskId,
-                        before: when(change.before, 'not yours'),
-                        after: when(change.after, old && isNew === undefined ? 'left out' : 'somebody else'),
+                        before: when(change.before, change.after, 'not yours'),
+                        after: when(change.after, change.before, old && isNew === undefined ? 'left out' : 'somebody else'),
                       },
                     }
                   })}
