@@ -189,9 +189,9 @@ export function sayOverrun({ window }: DayProblem, plan: DayPlan): string[] {
     : []
 }
 
-/** "was 19:10 at Canner 1", for a person's own list; "new" for what was not theirs. */
+/** "Was 19:10 at Canner 1", for a person's own list; "New for you" for what was not theirs. */
 export const sayWas = (problem: DayProblem, { before, after }: TaskChange): string =>
-  before === null ? 'new' : `was ${sayMove(problem, before, after)}`
+  before === null ? 'New for you' : `Was ${sayMove(problem, before, after)}`
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
   brief: 'the briefing',

@@ -70,7 +70,7 @@ function Act({
         )}
         <span className="quiet">
           {' '}
-          {change && <mark>{sayWas(problem, change)}</mark>} Until {formatClock(end)}
+          {change && <b>{sayWas(problem, change)}. </b>}Until {formatClock(end)}
           {lateMinutes > 0 && `, ${lateMinutes} min later than planned`}.
         </span>
       </p>
