@@ -8,11 +8,15 @@ import { finishBound } from '@/shared/scheduling/day/finish-bounds'
 import { improve, startSearch } from '@/shared/scheduling/day/improve-day'
 import { impossibleReasons } from '@/shared/scheduling/day/refuse-canning-day'
 import { decodeList, decoderOf, emptyDecoded } from '@/shared/scheduling/project/decode-list'
+import { improveProject, startProjectSearch } from '@/shared/scheduling/project/improve-project'
 import { mayPlanOn, planOn, startProjectPlanner } from '@/shared/scheduling/project/plan-project'
-import { type Project, scheduleFault } from '@/shared/scheduling/project/project'
+import { type Project, type ProjectSchedule, scheduleFault } from '@/shared/scheduling/project/project'
+import { emptyLesson, learn } from '@/shared/scheduling/proof/learn'
 import { mayProveMoreOfDay, proveDayOn, startDayProof } from '@/shared/scheduling/proof/prove-day'
-import { mayProveMore, proveOn, startProjectProof } from '@/shared/scheduling/proof/prove-project'
+import { mayProveMore, type ProjectProof, proveOn, startProjectProof } from '@/shared/scheduling/proof/prove-project'
+import { addVariable, because, DECIDED, emptyStore, explain, openLevel, raise } from '@/shared/scheduling/proof/store'
 import { scheduleWithWaits } from '@/shared/scheduling/waits/schedule-with-waits'
+import { randomFrom, wholeBelow } from '@/shared/scheduling/random'
 import type { WaitProject } from '@/shared/scheduling/waits/wait-project'
 
 function readDay(name: string): CanningDay {
@@ -81,6 +85,20 @@ describe('what is proved of a project', () => {
     )
   }, 60_000)
 
+  it('is learned in clauses that the best schedule known keeps, every one', () => {
+    for (let seed = 1; seed <= 8; seed++) {
+      const project = crowdedProject(seed)
+      const search = startProjectSearch(project, seed)
+      improveProject(search, 100)
+      const proof = startProjectProof(project, search.bound, search.best.makespan + 1)
+      for (let round = 0; round < 6 && mayProveMore(proof); round++) {
+        proveOn(proof, 50)
+        expect([seed, ...brokenClauses(proof, search.best)]).toEqual([seed])
+      }
+      expect(proof.bound).toBeLessThanOrEqual(search.best.makespan)
+    }
+  }, 60_000)
+
   it('and what is found meet, whatever the planner leans to', () => {
     fc.assert(
       fc.property(aProject, fc.constantFrom('proof' as const, 'both' as const), (project, leaning) => {
@@ -93,6 +111,65 @@ describe('what is proved of a project', () => {
     )
   }, 60_000)
 })
+
+describe('a lesson', () => {
+  it('leaves no two literals out for one another', () => {
+    const store = emptyStore()
+    const [cause, a, b, decided] = [0, 1, 2, 3].map(() => 2 * addVariable(store, 0, 9)) as [number, number, number, number]
+    const raiseFrom = (from: number, fromValue: number, to: number, value: number) => {
+      const reason = explain(store)
+      because(store, reason, from, fromValue)
+      raise(store, to, value, reason)
+    }
+    openLevel(store)
+    raise(store, cause, 1, DECIDED)
+    raiseFrom(cause, 1, b, 3)
+    raiseFrom(b, 3, a, 2)
+    raiseFrom(a, 2, b, 5)
+    openLevel(store)
+    raise(store, decided, 1, DECIDED)
+    store.conflict.push(a, 2, b, 5, decided, 1)
+    const lesson = emptyLesson(() => undefined)
+    learn(store, lesson, 1)
+    // b at least 5 follows from a at least 2, which came first; a at least 2 must stay, for b at least 3 does not follow from the rest
+    expect(lesson.learned).toEqual([decided + 1, 0, a + 1, -1])
+  })
+})
+
+/** Thirty tasks that need much of four things. */
+function crowdedProject(seed: number): Project {
+  const random = randomFrom(seed)
+  const upTo = (most: number) => 1 + wholeBelow(random, most)
+  const tasks = Array.from({ length: 30 }, () => ({
+    modes: [{ duration: upTo(10), needs: [0, 1, 2, 3].map(() => (random() < 0.6 ? upTo(8) : 0)) }],
+  }))
+  const arcs = tasks.flatMap((_, before) =>
+    [0, 1].flatMap(() => {
+      const after = before + upTo(9)
+      return after < tasks.length ? [{ before, after, lag: 0 }] : []
+    }),
+  )
+  return { tasks, arcs, capacities: [10, 12, 14, 16] }
+}
+
+/** Clauses and bounds of the root that a schedule breaks, as literals; yes-or-nos of order are read off its starts. */
+function brokenClauses({ solver, starts, finish }: ProjectProof, schedule: ProjectSchedule): string[] {
+  const { store, differences } = solver
+  const value: number[] = []
+  for (const [task, start] of starts.entries()) value[start] = schedule.starts[task] ?? 0
+  value[finish] = schedule.makespan
+  const sideOf = (side: number) => (side % 2 === 0 ? (value[side >> 1] ?? 0) : -(value[side >> 1] ?? 0))
+  differences.condition.forEach((condition, index) => {
+    if (condition < 0 || condition % 2 === 1 || (differences.from[index] ?? 0) % 2 === 1) return
+    const keeps = sideOf(differences.to[index] ?? 0) >= sideOf(differences.from[index] ?? 0) + (differences.lag[index] ?? 0)
+    value[condition >> 1] = keeps ? 1 : 0
+  })
+  const broken = store.clauses.filter(
+    ({ literals }) => !literals.some((side, at) => at % 2 === 0 && sideOf(side) >= (literals[at + 1] ?? 0)),
+  )
+  const excluded = store.rootBound.flatMap((bound, side) => (sideOf(side) >= bound ? [] : [`side ${side} at least ${bound}`]))
+  return [...broken.map(({ literals }) => literals.join(' ')), ...excluded]
+}
 
 /** Tries every start up to the horizon. */
 function leastEndWithWaits({ tasks, lags, capacities }: WaitProject, horizon: number): number {
