@@ -105,7 +105,7 @@ function OpenForms({ groupId, day, open, refusals, forecast, room, household, is
         {...{ groupId, householdId: household.id, preparationId: product.id, next }}
         formKey={freshKey()}
         title={productName(product.recipe.title)}
-        jar={jarNameWithVolume(product.jarSize)}
+        jar={`${jarNameWithVolume(product.jarSize)}${product.process ? '' : ', fridge or freezer'}`}
         jarSize={product.jarSize}
         unit={`${jarName(product.jarSize, 2)} of ${productNoun(product.recipe.title)}`}
         what={`jars of ${productNoun(product.recipe.title)}`}
