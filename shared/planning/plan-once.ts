@@ -8,7 +8,7 @@ import { blockedRefusal, refusalBeforePlanning } from '@/shared/planning/refuse-
 import { searchOrders, type Timetable } from '@/shared/planning/search-orders'
 import type { SearchWatch } from '@/shared/planning/search-watch'
 import { splitDemand } from '@/shared/planning/split-demand'
-import { ok, type Result, refuse } from '@/shared/result/result'
+import { type Result, refuse } from '@/shared/result/result'
 
 /** How long one search may go on, in fillings tried for each load of the day. */
 const FILLINGS_TRIED_PER_JOB = 900
