@@ -22,18 +22,15 @@ export function languageCover(problem: DayProblem, plan: Plan): LanguageCover {
   const help: LanguageHelp[] = []
   const alone = new Map<string, string[]>()
   const helped = new Map<string, number>()
-  for (const task of plan.tasks.filter(({ kind }) => AT_A_STATION.has(kind))) {
-    for (const personId of task.peopleIds) {
-      const person = problem.people.find(({ id }) => id === personId)
-      if (!person || isUnderstood(problem, plan, task, person) || isTheOther(problem, plan, task, person)) continue
-      const helper = helperFor(problem, plan, task, person, helped)
-      if (!helper) {
-        alone.set(personId, [...(alone.get(personId) ?? []), task.id])
-        continue
-      }
-      helped.set(helper.id, (helped.get(helper.id) ?? 0) + 1)
-      help.push({ taskId: task.id, personId, helperId: helper.id })
+  for (const { task, person } of [...notUnderstood(problem, plan)].sort(roomLast(problem))) {
+    if (isServedWith(problem, plan, task, person, { help, alone })) continue
+    const helper = helperFor(problem, plan, task, person, helped)
+    if (!helper) {
+      alone.set(person.id, [...(alone.get(person.id) ?? []), task.id])
+      continue
     }
+    helped.set(helper.id, (helped.get(helper.id) ?? 0) + 1)
+    help.push({ taskId: task.id, personId: person.id, helperId: helper.id })
   }
   const gaps = problem.people.flatMap((person) => {
     const taskIds = alone.get(person.id) ?? []
@@ -73,11 +70,45 @@ function isUnderstood(problem: DayProblem, plan: Plan, task: PlannedTask, person
   return wanted.length === 0 || share(person.languages, wanted)
 }
 
-/** Of two who do not understand each other the one who speaks the room's language needs no helper: the other's helper speaks with both. */
-function isTheOther(problem: DayProblem, plan: Plan, task: PlannedTask, person: PlanPerson): boolean {
+type AtWork = { readonly task: PlannedTask; readonly person: PlanPerson }
+
+const notUnderstood = (problem: DayProblem, plan: Plan): AtWork[] =>
+  plan.tasks
+    .filter(({ kind }) => AT_A_STATION.has(kind))
+    .flatMap((task) => problem.people.filter(({ id }) => task.peopleIds.includes(id)).map((person) => ({ task, person })))
+    .filter(({ task, person }) => !isUnderstood(problem, plan, task, person))
+
+/** Whoever speaks the room's language comes after those who do not: the helper of one often serves both. */
+function roomLast(problem: DayProblem): (a: AtWork, b: AtWork) => number {
+  const room = commonLanguage(problem)
+  const speaks = ({ person }: AtWork) => (room !== null && person.languages.includes(room) ? 1 : 0)
+  return (a, b) => speaks(a) - speaks(b)
+}
+
+/**
+ * Of two who do not understand each other the one who speaks the room's language needs no helper of their own where the other's speaks with both
+ * and stays as long, or where it is said that the other has none. The other may be understood by a third who is there for a part of the time.
+ */
+function isServedWith(
+  problem: DayProblem,
+  plan: Plan,
+  task: PlannedTask,
+  person: PlanPerson,
+  { help, alone }: { readonly help: readonly LanguageHelp[]; readonly alone: ReadonlyMap<string, readonly string[]> },
+): boolean {
   const room = commonLanguage(problem)
   if (room === null || !person.languages.includes(room)) return false
-  return crewOf(problem, plan, task, person).some((other) => !other.languages.includes(room) && !isUnderstood(problem, plan, task, other))
+  const here = plan.tasks
+    .filter((other) => other.kind === task.kind && other.start < task.end && task.start < other.end)
+    .map(({ id }) => id)
+  return crewOf(problem, plan, task, person).some((other) => {
+    if (other.languages.includes(room)) return false
+    if (alone.get(other.id)?.some((id) => here.includes(id))) return true
+    return help.some(({ taskId, personId, helperId }) => {
+      const helper = problem.people.find(({ id }) => id === helperId)
+      return personId === other.id && here.includes(taskId) && helper !== undefined && mayHelp(problem, plan, task, person, helper)
+    })
+  })
 }
 
 function helperFor(
@@ -87,22 +118,25 @@ function helperFor(
   person: PlanPerson,
   helped: ReadonlyMap<string, number>,
 ): PlanPerson | null {
-  const wanted = wantedLanguages(problem, plan, task, person)
-  const id =
-    plan.batches.find((batch) => batch.id === task.batchId)?.preparationId ??
-    plan.loads.find((load) => load.id === task.loadId)?.preparationId
-  const allergens = kettleWorkOf(problem, id)?.allergens ?? []
-  const may = problem.people.filter((other) => {
-    const hours = hoursOf(problem, other)
-    const isThere = hours.from <= task.start && task.end <= hours.until && other.ageClass === 'adult' && other.id !== person.id
-    return isThere && share(other.languages, person.languages) && share(other.languages, wanted) && !share(other.allergies, allergens)
-  })
+  const may = problem.people.filter((other) => mayHelp(problem, plan, task, person, other))
   const isBusy = (other: PlanPerson) =>
     plan.tasks.some(
       (each) => each.peopleIds.includes(other.id) && each.attention === 'hands-on' && each.start < task.end && task.start < each.end,
     )
   const cost = (other: PlanPerson) => (isBusy(other) ? 1000 : 0) + (helped.get(other.id) ?? 0)
   return [...may].sort((a, b) => cost(a) - cost(b))[0] ?? null
+}
+
+/** There for the whole task, speaks with this person and with the crew, and may be near the food. */
+function mayHelp(problem: DayProblem, plan: Plan, task: PlannedTask, person: PlanPerson, other: PlanPerson): boolean {
+  const wanted = wantedLanguages(problem, plan, task, person)
+  const id =
+    plan.batches.find((batch) => batch.id === task.batchId)?.preparationId ??
+    plan.loads.find((load) => load.id === task.loadId)?.preparationId
+  const allergens = kettleWorkOf(problem, id)?.allergens ?? []
+  const hours = hoursOf(problem, other)
+  const isThere = hours.from <= task.start && task.end <= hours.until && other.ageClass === 'adult' && other.id !== person.id
+  return isThere && share(other.languages, person.languages) && share(other.languages, wanted) && !share(other.allergies, allergens)
 }
 
 /** Is there ever another adult in the room who shares a language? Whoever is the only one needs nobody to talk to. */

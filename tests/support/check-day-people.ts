@@ -127,15 +127,18 @@ function checkLanguages(problem: DayProblem, plan: DayPlan, say: Say): void {
       // One helper serves both of two who do not understand each other.
       const here = plan.tasks.filter((other) => other.kind === task.kind && overlap(task, other)).map((other) => other.id)
       const crew = new Set(together)
-      const help = plan.languageHelp?.find((entry) => here.includes(entry.taskId) && crew.has(entry.personId))
+      const help = plan.languageHelp?.filter((entry) => here.includes(entry.taskId) && crew.has(entry.personId)) ?? []
+      const own = help.filter((entry) => entry.taskId === task.id && entry.personId === id)
       const said = plan.shortages.some(
         (gap) => gap.kind === 'language' && crew.has(gap.personId) && gap.taskIds?.some((at) => here.includes(at)),
       )
-      const helper = problem.people.find((person) => person.id === help?.helperId)
-      if (!helper && !said) say('language', `${id} understands nobody at ${task.id}`)
-      if (helper && (!meet(helper.languages, speaks(id)) || !meet(helper.languages, others)))
-        say('language', `${helper.name} does not speak with both at ${task.id}`)
-      if (helper && (helper.from > task.start || helper.until < task.end)) say('language', `${helper.name} is not there for ${task.id}`)
+      if (own.length === 0 && said) continue
+      const helpers = (own.length > 0 ? own : help).flatMap(({ helperId }) => problem.people.find((person) => person.id === helperId) ?? [])
+      const between = helpers.filter(({ languages }) => meet(languages, speaks(id)) && meet(languages, others))
+      if (helpers.length === 0) say('language', `${id} understands nobody at ${task.id}`)
+      else if (between.length === 0) say('language', `no helper speaks with both at ${task.id}`)
+      else if (!between.some(({ from, until }) => from <= task.start && until >= task.end))
+        say('language', `no helper is there for ${task.id}`)
     }
   }
 }

@@ -4,7 +4,9 @@ import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanPerson } from '@/shared/planning/day-problem'
 import { setUpKitchen } from '@/shared/planning/kitchen-set-up'
 import { languageCover } from '@/shared/planning/language-cover'
+import { nothingSoFar } from '@/shared/planning/day-so-far'
 import { planOnce } from '@/shared/planning/plan-once'
+import { replanDay } from '@/shared/planning/replan-day'
 import { shareWork, unfairness, workShares } from '@/shared/planning/share-work'
 import { parseClock } from '@/shared/time/kitchen-time'
 import { dillPickles, plumJam, s1DayProblem } from '@/tests/fixtures/s1-day-problem'
@@ -195,6 +197,25 @@ describe('languages', () => {
     const problem = changePerson('p6', { languages: ['en', 'es'] })
     const { help, gaps } = languageCover(problem, planned(problem))
     expect([help, gaps]).toEqual([[], []])
+  })
+
+  it('give a helper too to whoever speaks with nobody while the other is understood by a third who comes later', () => {
+    const problem = changePerson('p4', { languages: ['es'] })
+    const plan = planned(problem)
+    const some = plan.tasks.find(({ kind, batchId }) => kind === 'prep' && batchId?.startsWith('plum-jam'))
+    if (!some) throw new Error('plums are cut')
+    const cut = (id: string, personId: string, from: string, until: string) => ({
+      ...{ ...some, id, start: at(from), end: at(until), peopleIds: [personId] },
+    })
+    const tasks = [cut('a', 'p5', '18:00', '19:00'), cut('b', 'p6', '18:30', '19:30'), cut('c', 'p4', '19:00', '19:30')]
+    expect(languageCover(problem, { ...plan, tasks }).help).toEqual([{ taskId: 'a', personId: 'p5', helperId: 'p7' }])
+  })
+
+  it('are covered where a load is fixed at another minute', () => {
+    const locks = [{ preparationId: 'plum-jam', batch: 6, task: 'load' as const, at: at('20:15'), equipmentId: null, personId: null }]
+    const again = replanDay({ ...s1DayProblem, locks }, planned(s1DayProblem), nothingSoFar(s1DayProblem.window.accessAt))
+    if (!again.ok) throw new Error('the load may stand at 20:15')
+    expect(checkDayPlan(again.value.problem, again.value.plan)).toEqual([])
   })
 
   it('never send a helper to a food that they are allergic to', () => {
