@@ -32,7 +32,7 @@ export default async function ShoppingPageOfDay({ params }: { params: Promise<{ 
   const there = page.items.filter((item) => item.missing === 0 && item.bought.length === 0)
   return (
     <KeepTicks groupId={groupId} dayId={dayId} userId={actor.userId} writtenAt={Date.now()}>
-      <Page size="desk">
+      <Page size="phone">
         <PageHead
           kicker={<DayPlace groupId={groupId} dayId={dayId} name={page.day.name} />}
           title={headline(missing)}
