@@ -27,7 +27,9 @@ interface Row {
   readonly recipeId: string
   readonly ownRecipe: unknown
   readonly jarSize: JarSize
-  /** Null with everything of a load: no process, kept cold. */
+  /** No process, kept cold: null with everything of a load. */
+  readonly isCold: boolean
+  /** Null for jars kept cold that were filled before these had lots. */
   readonly lotNumber: string | null
   readonly load: string | null
   readonly canner: string | null
@@ -47,7 +49,7 @@ interface Row {
 export async function labelJars(groupId: string, dayId: string, batch?: string): Promise<DayLabel[]> {
   const rows = await database().$queryRaw<Row[]>`
     SELECT j.serial, j.short_name AS "shortName", b.code AS batch, r.recipe_id AS "recipeId", ${ownRecipeColumn('r')},
-      r.jar_size AS "jarSize", t.lot_number AS "lotNumber",
+      r.jar_size AS "jarSize", r.process_row_key IS NULL AS "isCold", t.lot_number AS "lotNumber",
       l.code AS load, l.canner, l.method, l.process_minutes AS "processMinutes", l.process_psi AS "processPsi", k.elevation_feet AS "elevationFeet",
       d.date, g.name AS "group",
       coalesce((SELECT array_agg(DISTINCT a) FROM batch_ingredient i
@@ -68,7 +70,7 @@ export async function labelJars(groupId: string, dayId: string, batch?: string):
     ORDER BY b.planned_start, length(j.short_name), j.short_name`
   const origin = env().baseUrl
   return rows.map((row) => {
-    const { serial, batch: code, group, jarSize, shortName, date, lotNumber, load, canner } = row
+    const { serial, batch: code, group, jarSize, shortName, date, load, canner } = row
     const recipe = recipeOf(row)
     return {
       ...{ serial, group, batch: code, load: load ?? '', canner: canner ?? '', size: jarSize, jarLabel: shortName, origin },
@@ -77,7 +79,8 @@ export async function labelJars(groupId: string, dayId: string, batch?: string):
       pattern: labelPattern(recipe.pattern),
       allergens: [...new Set([...recipe.allergens, ...row.allergens])],
       cannedOn: isoDate(date),
-      ...(lotNumber === null ? { isCold: true, lotNumber: 'none' } : { lotNumber }),
+      lotNumber: row.lotNumber ?? 'none',
+      ...(row.isCold && { isCold: true }),
       process: processOf(row),
     }
   })

@@ -173,7 +173,7 @@ function layOutLow(facts: LabelFacts, scale: Scale, ranks: readonly Rank[], fram
   const [name, volume] = sayJarSize(facts.size)
   const size: LabelLine = { text: `${name} (${volume})`, font: 'text-bold', rank: 0 }
   const lot: LabelLine = { text: `lot ${facts.lotNumber}`, font: 'text-bold', rank: 0 }
-  const body = fitBody(facts, [...labelLines(facts), ...(facts.isCold ? [] : [lot]), size], ranks, scale, room, measure)
+  const body = fitBody(facts, [...labelLines(facts), lot, size], ranks, scale, room, measure)
   return (
     body && [
       ...title.lines.map((line, index) =>

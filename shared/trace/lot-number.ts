@@ -2,7 +2,7 @@ import { ok, type Result, refuse } from '@/shared/result/result'
 import { checkDigits97 } from '@/shared/trace/check-characters'
 import { CODE_LETTERS, type CodeProblem, normaliseCode, strangeCharacter } from '@/shared/trace/code-alphabet'
 
-/** What a lot is made of: the jars of one kettle batch that went through one canner load. */
+/** What a lot is made of: the jars of one kettle batch that went through one canner load, or all of a batch that no canner takes. */
 export interface LotParts {
   /** Two to four letters of the group, from {@link CODE_LETTERS}. */
   readonly group: string
@@ -10,17 +10,18 @@ export interface LotParts {
   readonly date: string
   /** One letter for the product on this day and the number of the batch, `D3`; 1 to 99. */
   readonly batch: string
-  /** The number of the canner load on this day; 1 to 999. */
+  /** The number of the canner load on this day, 1 to 999; 0 for jars without a process, which go through none. */
   readonly load: number
 }
 
 const LETTER = `[${CODE_LETTERS}]`
 const GROUP = new RegExp(`^${LETTER}{2,4}$`)
 const BATCH = new RegExp(`^${LETTER}[1-9]\\d?$`)
-const LOT = new RegExp(`^(${LETTER}{2,4})(\\d{2})(\\d{2})(\\d{2})(${LETTER}[1-9]\\d?)C(\\d{2,3})(\\d{2})$`)
+const LOT = new RegExp(`^(${LETTER}{2,4})(\\d{2})(\\d{2})(\\d{2})(${LETTER}[1-9]\\d?)C(\\d{2}|[1-9]\\d{2})(\\d{2})$`)
 
 /**
  * The lot number: group, date (year, month, day), kettle batch, canner load (C and its number), two check digits; `FH-270826-D3-C06-47`.
+ * Jars that are kept cold from the start have C00.
  *
  * Letters and digits have fixed places, so a digit taken for a letter never parses, and ISO/IEC 7064 MOD 97-10 finds every other single slip and
  * every swap of neighbours.
@@ -32,7 +33,7 @@ export function makeLotNumber(parts: LotParts): string {
   if (!GROUP.test(parts.group)) throw new RangeError(`Not a group code: ${parts.group}`)
   if (!BATCH.test(parts.batch)) throw new RangeError(`Not a batch code: ${parts.batch}`)
   if (!isRealDate(parts.date)) throw new RangeError(`Not a date of this century: ${parts.date}`)
-  if (!Number.isInteger(parts.load) || parts.load < 1 || parts.load > 999) throw new RangeError(`Not a load number: ${parts.load}`)
+  if (!Number.isInteger(parts.load) || parts.load < 0 || parts.load > 999) throw new RangeError(`Not a load number: ${parts.load}`)
 
   const date = parts.date.slice(2).replaceAll('-', '')
   const fields = [parts.group, date, parts.batch, `C${String(parts.load).padStart(2, '0')}`]
@@ -50,7 +51,7 @@ export function readLotNumber(typed: string): Result<LotParts & { readonly lotNu
   const [, group, year, month, day, batch, load, check] = match
   if (checkDigits97(code.slice(0, -2)) !== check) return refuse({ kind: 'check-failed', typed })
   const parts = { group: String(group), date: `20${year}-${month}-${day}`, batch: String(batch), load: Number(load) }
-  if (!isRealDate(parts.date) || parts.load === 0) return refuse({ kind: 'wrong-form', typed })
+  if (!isRealDate(parts.date)) return refuse({ kind: 'wrong-form', typed })
   return ok({ ...parts, lotNumber: makeLotNumber(parts) })
 }
 

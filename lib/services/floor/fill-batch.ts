@@ -15,11 +15,12 @@ import { sayFloorProblem } from '@/shared/wording/floor-refusal'
 import { badInput, notFound, type Refusal } from '@/shared/wording/refusal'
 import { lockFloorDay, timeOnDay } from './floor-day'
 import { moveBatch, readBatch } from './one-batch'
+import { openLot } from './one-lot'
 import { takeGlass } from './take-glass'
 
 /**
  * Writes down the jars a batch gave: each gets its serial, its short name and the lot of its lid. Those of a batch without a process go to the
- * fridge or the freezer at once.
+ * fridge or the freezer at once, and have their lot from now on: no canner load will give them one.
  *
  * The lids of the first batch become the day's, so that the next batches need not name them again.
  */
@@ -51,6 +52,7 @@ export const fillBatch = defineCommand({
     const glass = await takeGlass(context, typed.jarLotId, batchId, jars)
     if (!glass.ok) return glass
 
+    const lot = batch.isCold ? await openLot(context, day.value, batch, null) : null
     const where = { groupId_id: { groupId, id: batchId } }
     await tx.kettleBatch.update({ where, data: { state: moved.value, filledAt: when.value, jarsFilled: jars, note } })
     const made = Array.from({ length: jars }, (_, index) => ({
@@ -60,6 +62,7 @@ export const fillBatch = defineCommand({
       shortName: formatJarLabel({ batch: batch.code, number: index + 1 }),
       dayId,
       batchId,
+      lotId: lot?.id ?? null,
       filledAt: when.value,
       lidLotId,
       jarLotId: glass.value,
@@ -76,6 +79,7 @@ export const fillBatch = defineCommand({
       glass: glass.value,
       countedAgain,
       note,
+      lot: lot?.lotNumber ?? null,
     }
     const reply = { batchId, code: batch.code, state: moved.value, jars, high, lidsLeft: lids.value.left, jarIds: made.map(({ id }) => id) }
     return ok({ reply, history: [{ subject: `kettle batch ${batchId}`, detail, dayId }] })

@@ -11,6 +11,8 @@ import { ok, type Result, refuse } from '@/shared/result/result'
 export interface FloorBatch {
   readonly id: string
   readonly code: string
+  /** Of its preparation. */
+  readonly letter: string
   readonly state: BatchState
   readonly kettleId: string | null
   readonly plannedJars: number
@@ -32,15 +34,16 @@ export async function readBatch({ tx, actor: { groupId } }: CommandContext, dayI
       kettleId: true,
       plannedJars: true,
       startedAt: true,
-      preparation: { select: { id: true, jarSize: true, processRowKey: true } },
+      preparation: { select: { id: true, letter: true, jarSize: true, processRowKey: true } },
     },
   })
   if (!batch) return null
   const { preparation, ...row } = batch
   const recipes = await recipesOfDay(tx, groupId, dayId)
-  const { jarSize, processRowKey } = preparation
+  const { letter, jarSize, processRowKey } = preparation
   return {
     ...row,
+    letter,
     state: batch.state as BatchState,
     recipe: recipes.of(preparation.id),
     jarSize: jarSize as JarSize,

@@ -1,11 +1,8 @@
 import 'server-only'
-import { randomUUID } from 'node:crypto'
 import type { CommandContext } from '@/lib/commands/command'
-import type { Tx } from '@/lib/db/in-transaction'
 import { recipesOfDay } from '@/lib/stores/recipes'
 import type { WaitingJars } from '@/shared/floor/check-loading'
 import { type LoadProcess, type LoadProcessProblem, loadProcess, readRowKey } from '@/shared/floor/load-process'
-import { lotBatchCode } from '@/shared/floor/lot-letters'
 import { keepingDeadline, type KeepingRule } from '@/shared/floor/unsealed-jars'
 import type { LoadCanner } from '@/shared/forms/floor'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
@@ -13,12 +10,12 @@ import type { Method, Pack } from '@/shared/kitchen/methods'
 import type { Recipe } from '@/shared/recipes/recipe'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
-import { makeLotNumber } from '@/shared/trace/lot-number'
 import { sayFloorProblem } from '@/shared/wording/floor-refusal'
 import { notFound, type Refusal } from '@/shared/wording/refusal'
 import type { FloorDay } from './floor-day'
 import type { FloorCanner } from './load-people-and-canner'
 import type { FloorLoad } from './one-load'
+import { openLot } from './one-lot'
 
 /** Jars of one batch that are filled and in no canner, lowest numbers first. */
 export interface WaitingBatch {
@@ -160,41 +157,23 @@ export function processOf(
 
 /** Writes which jars are in the load. A jar that goes in for the first time gets the lot of its batch and this load; a lot never changes after that. */
 export async function giveLots(
-  { tx, actor: { groupId } }: CommandContext,
+  context: CommandContext,
   day: FloorDay,
   load: FloorLoad,
   batches: readonly WaitingBatch[],
 ): Promise<string[]> {
-  const letters = (await tx.preparation.findMany({ where: { groupId, dayId: day.id }, select: { letter: true } })).map(
-    ({ letter }) => letter,
-  )
+  const { tx, actor } = context
+  const { groupId } = actor
   const numbers: string[] = []
   for (const batch of batches) {
     const fresh = batch.jars.filter((jar) => jar.lotId === null).map((jar) => jar.id)
     if (fresh.length > 0) {
-      const lotNumber = await freeLotNumber(tx, day, lotBatchCode(batch.code, batch.letter, letters), Number(load.code.slice(1)))
-      const lot = await tx.lot.create({
-        data: { groupId, id: randomUUID(), lotNumber, batchId: batch.id, loadId: load.id },
-        select: { id: true },
-      })
+      const lot = await openLot(context, day, batch, load)
       await tx.jar.updateMany({ where: { groupId, id: { in: fresh } }, data: { lotId: lot.id } })
-      numbers.push(lotNumber)
+      numbers.push(lot.lotNumber)
     }
     await tx.jarLoad.createMany({ data: batch.jars.map((jar) => ({ groupId, jarId: jar.id, loadId: load.id, turn: jar.turns + 1 })) })
     await tx.jar.updateMany({ where: { groupId, id: { in: batch.jars.map((jar) => jar.id) } }, data: { whereNow: 'canner' } })
   }
   return numbers
-}
-
-/**
- * A lot number that nobody has: another day of the same date, or a group with the same code, may have taken it. Then the load's number is told apart by its
- * hundreds, C106 for the sixth load.
- */
-async function freeLotNumber(tx: Tx, { groupCode, date }: FloorDay, batch: string, load: number): Promise<string> {
-  const loads = Array.from({ length: 10 }, (_, hundreds) => load + 100 * hundreds).filter((number) => number <= 999)
-  const numbers = loads.map((number) => makeLotNumber({ group: groupCode, date, batch, load: number }))
-  const taken = await tx.lot.findMany({ where: { lotNumber: { in: numbers } }, select: { lotNumber: true } })
-  const free = numbers.find((number) => !taken.some(({ lotNumber }) => lotNumber === number))
-  if (!free) throw new Error(`no lot number is left for batch ${batch} of ${date}`)
-  return free
 }

@@ -33,7 +33,7 @@ const PICKLES: LabelFacts = {
 }
 
 /** No process: the same food for the fridge or the freezer. */
-const KEPT_COLD: LabelFacts = { ...PICKLES, isCold: true, process: '', lotNumber: 'none' }
+const KEPT_COLD: LabelFacts = { ...PICKLES, isCold: true, process: '', lotNumber: 'FH-270826-D3-C00-40' }
 
 function layOut(facts: LabelFacts, width = 99.1, height = 67.7): readonly Mark[] {
   const layout = layOutLabel(facts, width, height, measure)
@@ -72,6 +72,7 @@ describe('a label', () => {
     const marks = layOut(KEPT_COLD)
     const words = wordsOf(marks)
     expect(words).toContain('Keep in the fridge or freezer: not shelf-stable.')
+    expect(words).toContain(KEPT_COLD.lotNumber)
     expect(words).toContain('ask a cooperative extension office')
     expect(words).not.toMatch(/best by|Canned|Keep cool, dark/)
     const curves = (each: readonly Mark[]) => each.filter((mark) => mark.kind === 'stroke' && mark.path.includes('C')).length

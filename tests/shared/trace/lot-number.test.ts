@@ -14,7 +14,7 @@ const someParts = (): fc.Arbitrary<LotParts> =>
       .date({ min: new Date('2000-01-01T00:00:00Z'), max: new Date('2099-12-31T00:00:00Z'), noInvalidDate: true })
       .map((date) => date.toISOString().slice(0, 10)),
     batch: fc.tuple(someLetter(), fc.integer({ min: 1, max: 99 })).map(([letter, number]) => `${letter}${number}`),
-    load: fc.integer({ min: 1, max: 999 }),
+    load: fc.integer({ min: 0, max: 999 }),
   })
 
 describe('a lot number', () => {
@@ -57,8 +57,8 @@ describe('a lot number', () => {
     const bad = `${good.slice(0, -1)}${(Number(good.at(-1)) + 1) % 10}`
     expect(readLotNumber(bad)).toMatchObject({ problem: { kind: 'check-failed' } })
     expect(readLotNumber('plum jam')).toMatchObject({ problem: { kind: 'wrong-form' } })
-    // check digits that fit do not make a day that never was, nor a load of number 0
-    for (const payload of ['FH270230D3C06', 'FH270826D3C00'])
+    // check digits that fit do not make a day that never was, nor a second way to write a load
+    for (const payload of ['FH270230D3C06', 'FH270826D3C006', 'FH270826D3C000'])
       expect(readLotNumber(payload + checkDigits97(payload))).toMatchObject({ problem: { kind: 'wrong-form' } })
     expect(readLotNumber('FH€')).toMatchObject({ problem: { kind: 'wrong-character', character: '€' } })
   })
@@ -71,7 +71,7 @@ describe('a lot number', () => {
       { date: '1999-12-31' },
       { batch: 'D0' },
       { batch: '33' },
-      { load: 0 },
+      { load: -1 },
       { load: 1.5 },
       { load: 1000 },
     ]) {

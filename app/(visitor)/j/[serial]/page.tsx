@@ -127,12 +127,8 @@ function factsOf({ jarSize, cannedOn, lotNumber, serial, shortName, isCold }: Pu
   return [
     { label: 'Size', value: `${size} (${volume})` },
     { label: isCold ? 'Filled on' : 'Canned on', value: sayShortDate(cannedOn) },
-    ...(isCold
-      ? [{ label: 'Keep', value: <b>{SAY_COLD}</b> }]
-      : [
-          { label: 'Best by', value: sayBestBy(cannedOn) },
-          { label: 'Lot', value: <span className="num">{lotNumber ?? 'none yet'}</span> },
-        ]),
+    isCold ? { label: 'Keep', value: <b>{SAY_COLD}</b> } : { label: 'Best by', value: sayBestBy(cannedOn) },
+    { label: 'Lot', value: <span className="num">{lotNumber ?? 'none yet'}</span> },
     { label: 'Jar', value: <span className="num">{shortName}</span> },
     { label: 'Code', value: <span className="num">{formatSerial(serial)}</span> },
   ]

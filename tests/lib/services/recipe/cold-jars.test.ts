@@ -21,8 +21,10 @@ import { addOwnRecipe } from '@/lib/services/recipe/add-own-recipe'
 import { awardJars } from '@/lib/services/share/award-jars'
 import { handOver } from '@/lib/services/share/hand-over'
 import { balanceDay } from '@/shared/share/count-day'
+import { readLotNumber } from '@/shared/trace/lot-number'
 import { LABEL_SHEETS, labelSheet } from '@/shared/trace/label-sheets'
 import { SAY_COLD } from '@/shared/wording/say-cold'
+import { sayTrace } from '@/shared/wording/say-trace'
 import { freshDatabase } from '@/tests/support/fresh-database'
 import { ada, change, EVENING, saved, seedFernHollow } from '@/tests/support/open-evening'
 
@@ -31,6 +33,8 @@ const groupId = 'fern-hollow'
 let dayId: string
 let preparationId: string
 let batchId: string
+
+const COLD_LOT = expect.stringMatching(/^FH-270826-M1-C00-/)
 
 const SAUCE = {
   ...{ title: 'Mustard plums of the lane', comesFrom: 'A shoebox', pattern: 'dill', pack: 'hot', prepBefore: 'cook', kettleUse: 'jam' },
@@ -111,11 +115,32 @@ describe('jars without a process', () => {
     expect(unsealed?.wentOut).toContainEqual(['refrigerated', 4])
   })
 
-  it('say so on their labels, with no lot, no date and no sunk lid', async () => {
+  it('have one lot, of their batch and of no load, from the moment they are filled', async () => {
+    const lots = await fresh.client.lot.findMany({ where: { groupId } })
+    expect(lots).toMatchObject([{ batchId, loadId: null, lotNumber: expect.stringMatching(/^FH-270826-M1-C00-\d\d$/) }])
+    const jars = await fresh.client.jar.findMany({ where: { dayId } })
+    expect(new Set(jars.map(({ lotId }) => lotId))).toEqual(new Set([lots[0]?.id]))
+    expect(readLotNumber(String(lots[0]?.lotNumber))).toMatchObject({ ok: true, value: { batch: 'M1', load: 0 } })
+  })
+
+  it('keep that lot: the database takes no second one, none with a load, and no change', async () => {
+    const lot = await fresh.client.lot.findFirstOrThrow({ where: { groupId } })
+    const another = { groupId, id: 'another', lotNumber: 'FH-270826-M1-C01-00', batchId }
+    await expect(fresh.client.lot.create({ data: { ...another, loadId: null } })).rejects.toThrow(/once|unique/i)
+    await fresh.client.cannerLoad.create({
+      data: { groupId, id: 'wrong', dayId, code: 'L90', cannerId: 'BW1', plannedLoadAt: 1100, plannedEmptyAt: 1140 },
+    })
+    await expect(fresh.client.lot.create({ data: { ...another, loadId: 'wrong' } })).rejects.toThrow(/exactly where|check/)
+    await fresh.client.cannerLoad.delete({ where: { groupId_id: { groupId, id: 'wrong' } } })
+    const where = { groupId_id: { groupId, id: lot.id } }
+    await expect(fresh.client.lot.update({ where, data: { lotNumber: another.lotNumber } })).rejects.toThrow(/permission denied/)
+  })
+
+  it('say so on their labels, with their lot, no date and no sunk lid', async () => {
     expect(await labelBatches(groupId, dayId)).toEqual([{ code: 'M1', title: 'Mustard plums of the lane', jars: 4 }])
     const labels = await labelJars(groupId, dayId)
     expect(labels).toHaveLength(4)
-    expect(labels[0]).toMatchObject({ isCold: true, process: '', allergens: ['mustard'], lotNumber: 'none', produce: 'dill' })
+    expect(labels[0]).toMatchObject({ isCold: true, process: '', allergens: ['mustard'], lotNumber: COLD_LOT, produce: 'dill' })
     // A name this long is refused on the smallest labels rather than left short.
     for (const { id } of LABEL_SHEETS.filter(({ labelWidth }) => labelWidth > 70)) {
       const sheet = labelSheet(id)
@@ -131,15 +156,22 @@ describe('jars without a process', () => {
       isCold: true,
       state: 'unsealed',
       product: 'Mustard plums of the lane',
-      lotNumber: null,
+      lotNumber: COLD_LOT,
     })
     const trace = await jarTrace(groupId, serial)
     expect(trace).toMatchObject({
       product: 'Mustard plums of the lane',
       allergens: ['mustard'],
+      lotNumber: COLD_LOT,
       loads: [],
       ingredients: [{ item: 'plums' }],
     })
+    expect(trace?.sisters.map(({ shortName, household }) => `${shortName} ${household}`)).toEqual([
+      ...['M1-01 Alderby', 'M1-02 Alderby', 'M1-03 Alderby', 'M1-04 Brightwater'],
+    ])
+    expect(trace && sayTrace(trace).join('\n')).toMatch(
+      /lot FH-270826-M1-C00-\d\d, lid lot LID-27.*from The orchard.*Sister jars of the lot: 3/s,
+    )
     expect(SAY_COLD).toContain('not shelf-stable')
   })
 })
