@@ -32,7 +32,7 @@ export interface PreparationForecast {
   /** Jars to fill as planned, and as the produce allows now: nine days of ten give `low` or more, one of ten more than `high`. */
   readonly planned: JarRange
   readonly now: JarRange
-  /** Sealed jars: after those that do not seal. */
+  /** Sealed jars: after those that do not seal. All jars of a product without a process, which are kept cold. */
   readonly sealed: JarRange
   readonly chances: JarChances
   readonly claimed: number

@@ -20,6 +20,8 @@ export interface ForecastPreparation {
   readonly letter: string
   readonly recipe: Pick<Recipe, 'title' | 'batch' | 'scaling' | 'process'> & Parameters<typeof yieldInJars>[0]
   readonly jarSize: JarSize
+  /** Null: fridge or freezer. No canner takes its jars, so none can fail to seal. */
+  readonly process: unknown
   readonly offered: number
   readonly claimed: number
   readonly spareJars: number
@@ -74,7 +76,7 @@ export function jarsOfPreparation(
   const filled = moreBy(chances, doneJars)
   return {
     filled: { low: jarsAtChance(filled, 0.9), typical: typical + doneJars, high: jarsAtChance(filled, 0.1) },
-    sealed: afterLosses(filled, 1 - unsealed),
+    sealed: preparation.process === null ? filled : afterLosses(filled, 1 - unsealed),
   }
 }
 

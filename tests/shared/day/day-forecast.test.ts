@@ -11,7 +11,7 @@ import { recipeById } from '@/shared/recipes/recipe-library'
 function preparation(id: string, jarSize: JarSize, offered: number, more: Partial<ForecastPreparation> = {}): ForecastPreparation {
   const recipe = recipeById(id)
   if (!recipe) throw new Error(`no recipe ${id}`)
-  return { id, letter: recipe.productLetter, recipe, jarSize, offered, claimed: offered, spareJars: 0, batches: [], ...more }
+  return { id, letter: recipe.productLetter, recipe, jarSize, offered, claimed: offered, spareJars: 0, batches: [], process: {}, ...more }
 }
 
 const bought = (item: string, quantity: number, unit = 'lb'): PromisedProduce => ({ item, quantity, unit, householdId: null })
@@ -122,6 +122,14 @@ describe('a forecast', () => {
 
   it('loses more jars where more do not seal', () => {
     expect(one({ preparations: [jam], losses: { unsealed: 0.2 } }).sealed.typical).toBeLessThan(one({ preparations: [jam] }).sealed.typical)
+  })
+
+  it('loses none of the jars that no canner takes', () => {
+    const losses = { unsealed: 0.2 }
+    const cold = one({ preparations: [{ ...jam, process: null }], losses })
+    const { low, high } = cold.now
+    expect(cold.sealed).toMatchObject({ low, high })
+    expect(one({ preparations: [jam], losses }).sealed.low).toBeLessThan(low)
   })
 
   it('is not held down by produce that the recipe gives no weight for, or that says no weight', () => {

@@ -9,7 +9,7 @@ import { sayClaimsMet, sayJarRange, sayJarsNow, sayPounds, sayProduceStanding, w
 const preparation = (id: string, jarSize: 'pint' | 'quart', offered: number, claimed = offered): ForecastPreparation => {
   const recipe = recipeById(id)
   if (!recipe) throw new Error(`no recipe ${id}`)
-  return { id, letter: recipe.productLetter, recipe, jarSize, offered, claimed, spareJars: 0, batches: [] }
+  return { id, letter: recipe.productLetter, recipe, jarSize, offered, claimed, spareJars: 0, batches: [], process: {} }
 }
 const shop = { householdId: null, unit: 'lb' }
 const quarts = (promised: PromisedProduce[], weighed: WeighedProduce[] = [], claimed = 84) => {
