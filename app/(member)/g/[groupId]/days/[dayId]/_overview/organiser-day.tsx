@@ -60,7 +60,7 @@ export function OrganiserDay({ actor, day, products, outlook, forecast, stock, k
       <PageHead
         kicker={kicker}
         title={title}
-        lead={outlook && !isOver ? sayAskedFor(outlook) : undefined}
+        lead={outlook && !isOver ? sayAskedFor(outlook, forecast) : undefined}
         action={
           <NextStep
             groupId={groupId}

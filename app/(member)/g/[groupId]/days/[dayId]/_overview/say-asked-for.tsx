@@ -1,13 +1,18 @@
 import type { ReactNode } from 'react'
+import type { DayForecast } from '@/lib/queries/day-forecast'
 import type { DayOutlook } from '@/lib/queries/day-outlook'
 import { productNoun } from '@/shared/day/product-name'
 import { kettleWorks } from '@/shared/planning/kettle-works'
 import { jarName } from '@/shared/kitchen/jar-sizes'
-import type { DayPlan } from '@/shared/planning/day-plan'
+import { sayJarRange } from '@/shared/wording/say-forecast'
 
-/** "Asked for: 48 half-pints of jam, 32 pints of pickles. Likely to seal: 42 to 48 and 28 to 36." */
-export function sayAskedFor({ problem, outcome, isOfOffer }: DayOutlook): ReactNode {
+/** "Asked for: 48 half-pints of jam, 32 pints of pickles. Likely to fill: 44 to 48 and 30 to 34.": the ranges of the sheet on the same page. */
+export function sayAskedFor({ problem, outcome, isOfOffer }: DayOutlook, forecast: DayForecast): ReactNode {
   const wanted = kettleWorks(problem).filter(({ jarsWanted }) => jarsWanted > 0)
+  const ranges = wanted.flatMap(({ id }) => {
+    const found = forecast.get(id)
+    return found ? [{ id, range: sayJarRange(found) }] : []
+  })
   return (
     <>
       {isOfOffer ? 'On offer: ' : 'Asked for: '}
@@ -18,13 +23,13 @@ export function sayAskedFor({ problem, outcome, isOfOffer }: DayOutlook): ReactN
         </span>
       ))}
       .{' '}
-      {outcome?.ok && (
+      {outcome?.ok && ranges.length > 0 && (
         <>
-          Likely to seal:{' '}
-          {wanted.map(({ id }, place) => (
+          Likely to fill:{' '}
+          {ranges.map(({ id, range }, place) => (
             <span key={id}>
-              {place > 0 && (place === wanted.length - 1 ? ' and ' : ', ')}
-              <b>{range(outcome.value, id)}</b>
+              {place > 0 && (place === ranges.length - 1 ? ' and ' : ', ')}
+              <b>{range}</b>
             </span>
           ))}
           .
@@ -32,10 +37,4 @@ export function sayAskedFor({ problem, outcome, isOfOffer }: DayOutlook): ReactN
       )}
     </>
   )
-}
-
-function range(plan: DayPlan, preparationId: string): string {
-  const batches = plan.batches.filter((batch) => batch.preparationId === preparationId)
-  const sum = (part: 'low' | 'high') => batches.reduce((total, batch) => total + batch.jars[part], 0)
-  return sum('low') === sum('high') ? String(sum('low')) : `${sum('low')} to ${sum('high')}`
 }
