@@ -47,11 +47,15 @@ async function untilShutdown(): Promise<void> {
   clearInterval(look)
 }
 
+/** Without a delay named, an end that cannot be written down is a promise nobody catches; with one, the library stops and we begin again. */
+const ONE_AT_A_TIME = { completeJobBatchDelay: 0, failJobBatchDelay: 0 }
+
 /** Runs until the signal, or until the library gives up because the database is away for long. */
 export async function runUntil(signal: AbortSignal, tasks: TaskList = TASKS): Promise<void> {
   const pool = openPool()
   try {
     const runner = await run({
+      preset: { worker: ONE_AT_A_TIME },
       pgPool: pool as never, // the library brings types of its own for the same package
       taskList: tasks,
       parsedCronItems: [],
