@@ -29,6 +29,9 @@ export interface CommandContext {
   readonly now: Date
 }
 
+/** What is known before the transaction is open. */
+export type AheadContext = Pick<CommandContext, 'actor' | 'now'>
+
 /**
  * One change of a group's data: who may, what it takes, and how it is done inside one transaction.
  *
@@ -41,6 +44,11 @@ export interface Command<Input = unknown> {
   readonly schema: z.ZodType<Input>
   readonly householdOf?: (input: Input) => string
   readonly run: (context: CommandContext, input: Input) => Promise<Result<Outcome, Refusal>>
+  /**
+   * Works out what takes longer than a transaction may be kept open, and has it remembered: `run` asks for the same and finds it. Reads, locks
+   * and decides nothing; where the day changes in between, `run` works it out again.
+   */
+  readonly ahead?: (context: AheadContext, input: Input) => Promise<void>
   /** Does the plain case in one statement, where so many ask at once that it counts. */
   readonly shortWay?: ShortWay
 }
@@ -49,8 +57,9 @@ export interface Command<Input = unknown> {
 export const defineCommand = <Input>(command: Command<Input>): Command<Input> => command
 
 /** A command whose input type is not known here. `run` is written as a method so that a list may hold commands of every input. */
-export interface AnyCommand extends Omit<Command, 'schema' | 'run' | 'householdOf'> {
+export interface AnyCommand extends Omit<Command, 'schema' | 'run' | 'ahead' | 'householdOf'> {
   readonly schema: z.ZodType
   run(context: CommandContext, input: never): Promise<Result<Outcome, Refusal>>
+  ahead?(context: AheadContext, input: never): Promise<void>
   householdOf?(input: never): string
 }

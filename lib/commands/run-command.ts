@@ -34,6 +34,8 @@ export async function runCommand(command: AnyCommand, request: Request): Promise
   const input = command.schema.safeParse(request.input)
   if (!input.success) return refuse(badInput(fieldsOf(input.error)))
   if (!may(request.actor, command.act, command.householdOf?.(input.data as never))) return refuse(notAllowed(command.summary))
+  const { actor, now = new Date() } = request
+  if (command.ahead) await command.ahead({ actor, now }, input.data as never)
   return inOneTransaction(command, request, input.data)
 }
 

@@ -4,13 +4,14 @@ import { dayClock } from '@/lib/queries/day-clock'
 import type { DayHead } from '@/lib/queries/day-head'
 import { type ReplanInput, readReplanInput } from '@/lib/queries/replan-input'
 import { plannedAgain } from '@/lib/services/replan/planned-again'
-import type { Replan, ReplanRefusal } from '@/shared/planning/replan-day'
+import type { Replan } from '@/shared/planning/replan-day'
 import type { Result } from '@/shared/result/result'
+import type { Refusal } from '@/shared/wording/refusal'
 
 /** What the rest of the day would be if it were planned now; nothing is saved. */
 export interface ReplanPreview {
   readonly input: ReplanInput
-  readonly outcome: Result<Replan, ReplanRefusal>
+  readonly outcome: Result<Replan, Refusal>
 }
 
 /** Plans a running day anew, to look at; null where it does not run or has no plan. A fixed number of statements. */

@@ -1,8 +1,8 @@
 import 'server-only'
 import type { DayOutlook } from '@/lib/queries/day-outlook'
 import { readDayProblem } from '@/lib/queries/day-problem'
-import { plannedForPage } from '@/lib/services/day/remembered-plans'
-import { applyPlanChange, readPlanChange } from '@/shared/day/apply-plan-change'
+import { changedOnce, plannedForPage } from '@/lib/services/day/remembered-plans'
+import { readPlanChange } from '@/shared/day/apply-plan-change'
 import { isSearchedApart } from '@/shared/day/day-size'
 
 /** What the day would be with a change, planned and not saved; null for a change that the day does not have. A fixed number of statements. */
@@ -11,7 +11,7 @@ export async function triedOutlook(groupId: string, dayId: string, text: string)
   const read = change && (await readDayProblem(groupId, dayId))
   // A surer plan is found by planning the day many times over: not while a page waits for a large one.
   if (read && change.kind === 'surer' && isSearchedApart(read.problem)) return null
-  const changed = read && applyPlanChange(read.problem, change)
+  const changed = read && changedOnce(read.problem, change)
   if (!changed?.ok) return null
   return { problem: changed.value, outcome: plannedForPage(changed.value), stored: null, isOutdated: false, isOfOffer: false }
 }

@@ -48,14 +48,17 @@ export type ReplanRefusal = { readonly kind: 'locked'; readonly locks: readonly 
  * @param before - the plan that stands
  */
 export function replanDay(problem: DayProblem, before: DayPlan, soFar: DaySoFar): Result<Replan, ReplanRefusal> {
-  const replanned = replanOnce(problem, before, soFar)
+  const replanned = replanKeepingLocks(problem, before, soFar)
   if (replanned) return ok(replanned)
   const locks = problem.locks ?? []
-  const binding = locks.filter((lock) => replanOnce({ ...problem, locks: locks.filter((other) => other !== lock) }, before, soFar) !== null)
+  const binding = locks.filter(
+    (lock) => replanKeepingLocks({ ...problem, locks: locks.filter((other) => other !== lock) }, before, soFar) !== null,
+  )
   return refuse({ kind: 'locked', locks: binding.length > 0 ? binding : locks })
 }
 
-function replanOnce(problem: DayProblem, before: DayPlan, soFar: DaySoFar): Replan | null {
+/** The same, and null where no plan keeps every lock: nobody asks which of them binds. */
+export function replanKeepingLocks(problem: DayProblem, before: DayPlan, soFar: DaySoFar): Replan | null {
   const real = applySetbacks(problem, soFar)
   const stand = standOfDay(real, before, soFar)
   const left = jobsLeft(real, before, soFar)

@@ -124,6 +124,15 @@ export const sayLocked = (problem: DayProblem, plan: DayPlan, locks: readonly Pl
       : 'Unlock it, or choose another minute or person, and plan again.',
   )
 
+/** More is left of a large day than can be planned anew while somebody waits. */
+export const tooMuchLeft = (left: number, most: number): Refusal =>
+  notNow(
+    'too-much-left',
+    `Not planned again: ${left} gatherings of loads are still to come.`,
+    `Up to ${most} can be planned anew while the kitchen waits.`,
+    'Keep to the plan: each load goes in as soon as its canner is free, and every list shows how late it is. Plan again when fewer are left.',
+  )
+
 /** Somebody else has planned in between. */
 export const planMovedOn = (number: number): Refusal =>
   notNow(

@@ -1,12 +1,16 @@
 import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
+import { database } from '@/lib/db/client'
+import type { Tx } from '@/lib/db/in-transaction'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
 import { plannedWithLocks } from '@/lib/services/replan/planned-with-locks'
-import { daySize, MOST_BATCHES, MOST_JOBS_AT_ONCE } from '@/shared/day/day-size'
+import { daySize, isSearchedApart, MOST_BATCHES, MOST_JOBS_AT_ONCE } from '@/shared/day/day-size'
 import { PlanTheDay } from '@/shared/forms/day'
+import type { DayPlan } from '@/shared/planning/day-plan'
+import type { DayProblem } from '@/shared/planning/day-problem'
 import { refusalBeforePlanning } from '@/shared/planning/refuse-day'
 import { kettleWorks } from '@/shared/planning/kettle-works'
-import { ok, refuse } from '@/shared/result/result'
+import { ok, type Result, refuse } from '@/shared/result/result'
 import { notFound, notNow, type Refusal } from '@/shared/wording/refusal'
 import { sayPlanRefusal } from '@/shared/wording/say-plan'
 import { tooManyBatches } from '@/shared/wording/say-search'
@@ -28,6 +32,13 @@ export const planDay = defineCommand({
   summary: 'Plan the day',
   act: 'plan-day',
   schema: PlanTheDay,
+  async ahead({ actor: { groupId } }, { dayId, change }) {
+    const db = database()
+    const state = (await db.day.findFirst({ where: { groupId, id: dayId }, select: { state: true } }))?.state
+    if (state !== 'claiming' && state !== 'planned') return
+    const read = await problemToPlan(db, groupId, dayId, change)
+    if (read.ok && !isNothingAsked(read.value) && !isSearchedApart(read.value)) await plannedNow(db, groupId, dayId, read.value)
+  },
   async run(context, { dayId, change }) {
     const { tx, actor } = context
     const { groupId } = actor
@@ -37,8 +48,7 @@ export const planDay = defineCommand({
     const read = await problemToPlan(tx, groupId, dayId, change)
     if (!read.ok) return read
     const problem = read.value
-    if (kettleWorks(problem).every((each) => each.jarsWanted + (each.spare.kind === 'jars' ? each.spare.jars : 0) === 0))
-      return refuse(NOTHING_ASKED)
+    if (isNothingAsked(problem)) return refuse(NOTHING_ASKED)
     const size = daySize(problem)
     if (size.batches > MOST_BATCHES) return refuse(tooManyBatches(size.batches))
     if (size.jobs > MOST_JOBS_AT_ONCE) {
@@ -47,7 +57,7 @@ export const planDay = defineCommand({
         ? refuse(sayPlanRefusal(problem, { ...early, waysOut: [] }))
         : ok(await startSearch(context, { dayId, problem, size, change }))
     }
-    const planned = plannedWithLocks(problem, problem.locks ? await readSavedPlan(groupId, dayId, tx) : null)
+    const planned = await plannedNow(tx, groupId, dayId, problem)
     if (!planned.ok) return planned
 
     if (day.state === 'claiming') {
@@ -62,6 +72,12 @@ export const planDay = defineCommand({
     return ok({ reply: { dayId, ...figures }, history: [{ subject: `day ${dayId}`, detail, dayId }] })
   },
 })
+
+const isNothingAsked = (problem: DayProblem): boolean =>
+  kettleWorks(problem).every((each) => each.jarsWanted + (each.spare.kind === 'jars' ? each.spare.jars : 0) === 0)
+
+const plannedNow = async (db: Tx, groupId: string, dayId: string, problem: DayProblem): Promise<Result<DayPlan, Refusal>> =>
+  plannedWithLocks(problem, problem.locks ? await readSavedPlan(groupId, dayId, db) : null)
 
 const NOTHING_ASKED: Refusal = notNow(
   'nothing-asked',

@@ -3,11 +3,12 @@ import { canonicalJson, sha256 } from '@/lib/commands/canonical-json'
 import type { Tx } from '@/lib/db/in-transaction'
 import { readDayProblem } from '@/lib/queries/day-problem'
 import { readLocks } from '@/lib/queries/replan-input'
-import { applyPlanChange, readPlanChange } from '@/shared/day/apply-plan-change'
+import { readPlanChange } from '@/shared/day/apply-plan-change'
 import { isSearchedApart } from '@/shared/day/day-size'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import { badInput, notFound, notNow, type Refusal } from '@/shared/wording/refusal'
+import { changedOnce } from './remembered-plans'
 
 /** What is to be planned of a day now, with the change that the organiser chose; refused when a process is another one than when it was looked up. */
 export async function problemToPlan(
@@ -31,7 +32,7 @@ function withChange(problem: DayProblem, text: string | undefined): Result<DayPr
   const change = readPlanChange(text)
   if (change?.kind === 'boiled-in-canners') return refuse(badInput({ change: ['Say on the recipes page how the jars are made ready.'] }))
   if (change?.kind === 'surer' && isSearchedApart(problem)) return refuse(TOO_LARGE_FOR_SURER)
-  const changed = change && applyPlanChange(problem, change)
+  const changed = change && changedOnce(problem, change)
   return changed?.ok ? changed : refuse(badInput({ change: ['Choose one of the changes on the page.'] }))
 }
 

@@ -1,5 +1,6 @@
 import 'server-only'
 import { canonicalJson, sha256 } from '@/lib/commands/canonical-json'
+import { applyPlanChange, type PlanChange } from '@/shared/day/apply-plan-change'
 import { daySize, isSearchedApart, MOST_BATCHES } from '@/shared/day/day-size'
 import { planDayByNames, planOnceByNames } from '@/shared/day/plan-by-names'
 import { planSlips, type Slip } from '@/shared/day/slips'
@@ -41,7 +42,12 @@ export function plannedForPage(problem: DayProblem): Result<DayPlan, PlanRefusal
 export const plannedSlips = (problem: DayProblem, plan: DayPlan): Slip[] =>
   remembered('slips', { problem, plan }, () => planSlips(problem, plan))
 
-function remembered<Answer>(kind: string, asked: object, work: () => Answer): Answer {
+/** What a day becomes by a change; a surer plan takes many plans. */
+export const changedOnce = (problem: DayProblem, change: PlanChange): ReturnType<typeof applyPlanChange> =>
+  remembered('change', { problem, change }, () => applyPlanChange(problem, change))
+
+/** An answer of a pure function, worked out once for what was asked. */
+export function remembered<Answer>(kind: string, asked: object, work: () => Answer): Answer {
   const key = `${kind} ${sha256(canonicalJson(asked))}`
   const known = kept.get(key)
   const answer = known === undefined ? work() : (known as Answer)

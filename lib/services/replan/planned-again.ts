@@ -1,7 +1,21 @@
 import 'server-only'
 import type { ReplanInput } from '@/lib/queries/replan-input'
-import { type Replan, replanDay, type ReplanRefusal } from '@/shared/planning/replan-day'
-import type { Result } from '@/shared/result/result'
+import { remembered } from '@/lib/services/day/remembered-plans'
+import { MOST_JOBS_AT_ONCE } from '@/shared/day/day-size'
+import { jobsLeft } from '@/shared/planning/jobs-left'
+import { type Replan, replanDay } from '@/shared/planning/replan-day'
+import { ok, type Result, refuse } from '@/shared/result/result'
+import type { Refusal } from '@/shared/wording/refusal'
+import { sayLocked, tooMuchLeft } from '@/shared/wording/say-replan'
 
-/** The one place from which a running day is planned anew, so that a large one can be given to a worker. */
-export const plannedAgain = ({ problem, plan, soFar }: ReplanInput): Result<Replan, ReplanRefusal> => replanDay(problem, plan, soFar)
+/**
+ * The one place from which a running day is planned anew. Remembered, so that a preview that is used is not planned again under the day's lock.
+ *
+ * Refused where no plan keeps what was fixed, and where more is still to be loaded than can be planned while somebody waits.
+ */
+export function plannedAgain({ problem, plan, soFar }: ReplanInput): Result<Replan, Refusal> {
+  const left = jobsLeft(problem, plan, soFar).jobs.length
+  if (left > MOST_JOBS_AT_ONCE) return refuse(tooMuchLeft(left, MOST_JOBS_AT_ONCE))
+  const planned = remembered('again', { problem, plan, soFar }, () => replanDay(problem, plan, soFar))
+  return planned.ok ? ok(planned.value) : refuse(sayLocked(problem, plan, planned.problem.locks))
+}

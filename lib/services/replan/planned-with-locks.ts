@@ -1,31 +1,39 @@
 import 'server-only'
 import type { StoredPlan } from '@/lib/queries/saved-plan'
-import { plannedOnce } from '@/lib/services/day/remembered-plans'
+import { plannedOnce, remembered } from '@/lib/services/day/remembered-plans'
 import { isStillTheSame } from '@/shared/day/plan-age'
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { nothingSoFar } from '@/shared/planning/day-so-far'
-import { type Replan, replanDay } from '@/shared/planning/replan-day'
+import { type Replan, replanKeepingLocks } from '@/shared/planning/replan-day'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import type { Refusal } from '@/shared/wording/refusal'
 import { sayPlanRefusal } from '@/shared/wording/say-plan'
 import { sayLocked } from '@/shared/wording/say-replan'
 
+/** Locks that are tried one by one to find which of them binds; of more than these all are named. */
+const MOST_TRIED = 6
+
 /**
  * A plan of the whole day that keeps what was fixed by hand: the plan that stands with as little moved as can be, else one from the start.
- * Refused with the locks that bind where the day without them would fit.
+ * Refused with the locks that bind where the day without them would fit. Several plans, so the answer is remembered.
  */
 export function plannedWithLocks(problem: DayProblem, stored: StoredPlan | null): Result<DayPlan, Refusal> {
-  const locks = problem.locks ?? []
-  if (locks.length === 0) return plannedAnew(problem)
+  if ((problem.locks ?? []).length === 0) return plannedAnew(problem)
+  const from = stored && { problem: stored.problem, plan: stored.plan }
+  return remembered('locks', { problem, from }, () => planWithLocks(problem, from))
+}
+
+function planWithLocks(problem: DayProblem, stored: Pick<StoredPlan, 'problem' | 'plan'> | null): Result<DayPlan, Refusal> {
+  const { locks = [], ...free } = problem
   const kept = stored && isSameDay(stored.problem, problem) ? keptPlan(problem, stored.plan) : null
   if (kept) return ok(kept)
   const anew = plannedOnce(problem)
   if (anew.ok) return anew
-  const { locks: _, ...free } = problem
   const without = plannedOnce(free)
   if (!without.ok) return plannedAnew(free)
-  const binding = locks.filter((lock) => plannedOnce({ ...problem, locks: locks.filter((other) => other !== lock) }).ok)
+  const tried = locks.length <= MOST_TRIED ? locks : []
+  const binding = tried.filter((lock) => plannedOnce({ ...problem, locks: locks.filter((other) => other !== lock) }).ok)
   return refuse(sayLocked(problem, stored?.plan ?? without.value, binding.length > 0 ? binding : locks))
 }
 
@@ -42,8 +50,8 @@ const wantedOf = ({ preparations }: DayProblem): string =>
 
 /** The plan that stands, moved as little as the locks ask; null when something would be left out of it. */
 function keptPlan(problem: DayProblem, plan: DayPlan): DayPlan | null {
-  const again = replanDay(problem, plan, nothingSoFar(problem.window.accessAt))
-  return again.ok && isWhole(again.value) ? again.value.plan : null
+  const again = replanKeepingLocks(problem, plan, nothingSoFar(problem.window.accessAt))
+  return again && isWhole(again) ? again.plan : null
 }
 
 const isWhole = ({ dropped, brokenWaits }: Replan): boolean => dropped.length === 0 && brokenWaits.length === 0

@@ -1,5 +1,7 @@
 import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
+import { database } from '@/lib/db/client'
+import { readDayHead } from '@/lib/queries/day-head'
 import { readReplanInput } from '@/lib/queries/replan-input'
 import { dayClock } from '@/lib/queries/day-clock'
 import { lockFloorDay } from '@/lib/services/floor/floor-day'
@@ -8,7 +10,7 @@ import { ReplanDay } from '@/shared/forms/replan'
 import { ok, refuse } from '@/shared/result/result'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { notFound } from '@/shared/wording/refusal'
-import { planMovedOn, sayLocked } from '@/shared/wording/say-replan'
+import { planMovedOn } from '@/shared/wording/say-replan'
 import { plannedAgain } from './planned-again'
 
 /** A preview may be this many minutes old and still be used as it was shown. */
@@ -24,18 +26,23 @@ export const replanDay = defineCommand({
   summary: 'Plan again from now',
   act: 'plan-day',
   schema: ReplanDay,
+  async ahead({ actor: { groupId }, now }, { dayId, basedOn, from }) {
+    const day = await readDayHead(groupId, dayId)
+    if (day?.state !== 'running') return
+    const db = database()
+    const input = await readReplanInput(db, groupId, dayId, minuteToPlanFrom(from, await dayClock(db, groupId, day, now)))
+    if (input?.number === basedOn) plannedAgain(input)
+  },
   async run(context, { dayId, basedOn, from, reason }) {
     const { tx, actor, now } = context
     const { groupId } = actor
     const day = await lockFloorDay(context, dayId, ['running'])
     if (!day.ok) return day
-    const clock = Math.floor(await dayClock(tx, groupId, day.value, now))
-    const isFresh = from !== undefined && from <= clock && clock - from <= PREVIEW_MINUTES
-    const input = await readReplanInput(tx, groupId, dayId, isFresh ? from : clock)
+    const input = await readReplanInput(tx, groupId, dayId, minuteToPlanFrom(from, await dayClock(tx, groupId, day.value, now)))
     if (!input) return refuse(notFound('Plan'))
     if (input.number !== basedOn) return refuse(planMovedOn(input.number))
     const planned = plannedAgain(input)
-    if (!planned.ok) return refuse(sayLocked(input.problem, input.plan, planned.problem.locks))
+    if (!planned.ok) return planned
 
     const { plan, problem, changes, dropped, brokenWaits } = planned.value
     const number = await savePlan(tx, groupId, dayId, problem, plan, { madeBy: 'replan', reason, madeAt: input.soFar.now })
@@ -49,3 +56,9 @@ export const replanDay = defineCommand({
     return ok({ reply: { dayId, ...figures, dropped: dropped.length }, history: [{ subject: `day ${dayId}`, detail, dayId }] })
   },
 })
+
+/** The minute of the preview while it is fresh, else the minute that it is. */
+function minuteToPlanFrom(from: number | undefined, clock: number): number {
+  const now = Math.floor(clock)
+  return from !== undefined && from <= now && now - from <= PREVIEW_MINUTES ? from : now
+}

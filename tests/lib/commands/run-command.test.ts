@@ -13,6 +13,13 @@ const organiser = actorOf('organiser')
 const add = (name: string, idempotencyKey = randomUUID(), actor = organiser) =>
   runCommand(addHousehold, { actor, idempotencyKey, input: { name, headcount: 2 } })
 
+/** Transactions of this database that wait for their next statement. */
+async function openTransactions(): Promise<number> {
+  const [row] = await fresh.client.$queryRaw<{ open: number }[]>`
+    SELECT count(*)::int AS open FROM pg_stat_activity WHERE datname = current_database() AND state = 'idle in transaction'`
+  return row?.open ?? 0
+}
+
 beforeAll(async () => {
   await fresh.client.group.create({
     data: { id: groupId, name: 'Brook Lane', code: 'BL', timeZone: 'America/New_York', askLine: 'Ask at the hall' },
@@ -69,6 +76,23 @@ describe('a change', () => {
       const answer = await runCommand(addHousehold, { actor: actorOf(role), idempotencyKey: randomUUID(), input: 'nonsense' })
       expect(answer).toMatchObject({ ok: false, problem: { code: 'not-allowed', status: 403 } })
     }
+  })
+
+  it('is worked out ahead before its transaction is open, and only for whoever may', async () => {
+    const seen: string[] = []
+    const slow = {
+      ...addHousehold,
+      ahead: async () => void seen.push(`ahead ${await openTransactions()}`),
+      run: async (...args: Parameters<typeof addHousehold.run>) => {
+        seen.push(`run ${await openTransactions()}`)
+        return addHousehold.run(...args)
+      },
+    }
+    const input = { name: 'Gorse', headcount: 2 }
+    await runCommand(slow, { actor: actorOf('member'), idempotencyKey: randomUUID(), input })
+    expect(seen).toEqual([])
+    expect(await runCommand(slow, { actor: organiser, idempotencyKey: randomUUID(), input })).toMatchObject({ ok: true })
+    expect(seen).toEqual(['ahead 0', 'run 1'])
   })
 
   it.each([

@@ -1,6 +1,7 @@
 import { LinkButton } from '@/app/_ui/link-button'
 import { Sheet } from '@/app/_ui/sheet'
 import { plannedAbsence, plannedLastStarts, plannedReplay } from '@/lib/services/day/remembered-plans'
+import { isSearchedApart } from '@/shared/day/day-size'
 import { planChangeText } from '@/shared/day/apply-plan-change'
 import { CHANCES } from '@/shared/planning/robust-plan'
 import { sayFinish, sayNextLimit } from '@/shared/wording/say-plan'
@@ -9,9 +10,6 @@ import type { Planned } from '../plan-drawing'
 
 /** The likeliest of what may break are enough to act on. */
 const MOST_SAID = 4
-
-/** A larger day is searched for too long to be planned several times for one page. */
-const MOST_BATCHES_TRIED = 40
 
 type Props = Planned & {
   /** The plan's own page, where another plan may be tried; left out where none may. */
@@ -23,6 +21,7 @@ type Props = Planned & {
 /** How the day ends when cutting, cooking and heating take as long as they like, in words; and the plan that ends more surely. */
 export function HowItMayGo({ problem, plan, planPath, asksWhoMayMiss = false }: Props) {
   const replay = plannedReplay(problem, plan)
+  const isLarge = isSearchedApart(problem)
   const broken = [
     ...replay.brokenWaits.map((wait) => ({ chance: wait.chance, says: sayBrokenWait(plan, wait) })),
     ...replay.keptLonger.map((kept) => ({ chance: kept.chance, says: sayKeptLonger(problem, kept) })),
@@ -45,12 +44,17 @@ export function HowItMayGo({ problem, plan, planPath, asksWhoMayMiss = false }: 
           ))}
         </ul>
       )}
-      {asksWhoMayMiss && (
+      {asksWhoMayMiss && !isLarge && (
         <p id="who-may-miss">
           <b>{sayAbsence(problem, plannedAbsence(problem))}</b>
         </p>
       )}
-      {planPath && plan.batches.length <= MOST_BATCHES_TRIED && (
+      {planPath && isLarge && (
+        <p className="quiet">
+          This day is too large to be planned several times while you wait: no surer plan is tried here, and none with people away.
+        </p>
+      )}
+      {planPath && !isLarge && (
         <>
           <p>Try a plan for slower hands, that ends soonest in so many days:</p>
           <div className="row">

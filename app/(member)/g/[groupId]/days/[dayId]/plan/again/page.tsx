@@ -11,7 +11,7 @@ import { requireDayHead } from '@/lib/queries/day-head'
 import { dayStanding } from '@/lib/queries/plan-standing'
 import { replanPreview } from '@/lib/queries/replan-preview'
 import { formatClock } from '@/shared/time/kitchen-time'
-import { sayDropped, sayFinishes, sayLocked, sayNews, sayOverrun, saySetback } from '@/shared/wording/say-replan'
+import { sayDropped, sayFinishes, sayNews, sayOverrun, saySetback } from '@/shared/wording/say-replan'
 import { DayPlace } from '../../_overview/day-place'
 import { CannotWait } from '../../_replan/cannot-wait'
 import { WhatMoves } from '../../_replan/what-moves'
@@ -43,8 +43,8 @@ export default async function PlanAgainPage({ params }: { params: Promise<{ grou
     return (
       <Page>
         <PageHead kicker={place} title={`From ${from}: no plan`} />
-        <Notice {...sayLocked(input.problem, input.plan, outcome.problem.locks)} />
-        <LinkButton href={`${path}/plan/fixed`}>Fixed by hand</LinkButton>
+        <Notice refusal={outcome.problem} />
+        {outcome.problem.code === 'plan-locked' && <LinkButton href={`${path}/plan/fixed`}>Fixed by hand</LinkButton>}
         <LinkButton href={`${path}/plan`} kind="plain">
           Leave it as it is
         </LinkButton>
