@@ -49,7 +49,7 @@ export async function dayIngredients(groupId: string, dayId: string): Promise<Da
       WHERE p.group_id = ${groupId} AND p.day_id = ${dayId} AND p.kind = 'produce' AND NOT EXISTS (
         SELECT FROM ingredient_lot l WHERE l.group_id = p.group_id AND l.day_id = p.day_id AND l.household_id = p.household_id AND l.item = p.item)
       ORDER BY h.name, p.item`,
-    db.household.findMany({ where: { groupId }, select: { id: true, name: true }, orderBy: { name: 'asc' } }),
+    db.household.findMany({ where: { groupId, leftAt: null }, select: { id: true, name: true }, orderBy: { name: 'asc' } }),
   ])
   return {
     lots: lots.map(({ quantity, culled, receivedOn, ...lot }) => ({

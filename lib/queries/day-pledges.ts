@@ -45,10 +45,10 @@ export async function dayPledges(groupId: string, dayId: string, householdId?: s
   }))
 }
 
-/** People to name in a promise: of all households, or of one. */
+/** People to name in a promise: of all households that are still in the group, or of one. */
 export function pledgePeople(groupId: string, householdId?: string) {
   return database().household.findMany({
-    where: householdId === undefined ? { groupId } : { groupId, id: householdId },
+    where: { groupId, leftAt: null, ...(householdId !== undefined && { id: householdId }) },
     orderBy: { name: 'asc' },
     select: {
       id: true,

@@ -1,6 +1,8 @@
 import 'server-only'
 import { database } from '@/lib/db/client'
+import type { NamedHousehold } from '@/shared/people/still-here'
 import type { Pledge, Purchase, SettlementMark } from '@/lib/db/generated/client'
+import { namedHouseholds } from '@/lib/queries/named-households'
 import { recipesOfDay } from '@/lib/stores/recipes'
 import type { Actor } from '@/shared/access/actor'
 import { reachOf } from '@/shared/access/policy'
@@ -43,7 +45,7 @@ export interface ReckoningPage {
   readonly dayState: string
   readonly currency: string
   readonly products: readonly PooledProduct[]
-  readonly households: readonly { readonly id: string; readonly name: string }[]
+  readonly households: readonly NamedHousehold[]
   readonly outlays: readonly OutlayLine[]
   readonly pools: readonly { readonly id: string; readonly productIds: readonly string[] }[]
   readonly reckoning: Reckoning | null
@@ -75,7 +77,7 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
   if (!day) return null
   const { currency } = day.group
   const [households, preparations, purchases, pledges, awards, recipes, hours, equipment, marks] = await Promise.all([
-    db.household.findMany({ where: { groupId }, select: { id: true, name: true }, orderBy: { name: 'asc' } }),
+    namedHouseholds(groupId),
     db.preparation.findMany({
       where: { groupId, dayId },
       select: { id: true, recipeId: true, letter: true, jarSize: true },
@@ -144,14 +146,18 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
   return reachOf(actor, 'see-reckoning') === 'any' ? whole : onlyOwn(whole, actor.householdId)
 }
 
-/** Hours of a day: counted, and promised. */
+/** Hours of a day, counted and promised: of the households of the group, and of one that left and had a part in the day. */
 async function hoursOfDay(groupId: string, dayId: string): Promise<CountedHours[]> {
   return database().$queryRaw<CountedHours[]>`
     SELECT h.id AS "householdId", w.minutes,
       coalesce((SELECT sum(p.quantity) FROM pledge p WHERE p.group_id = h.group_id AND p.day_id = ${dayId} AND p.household_id = h.id AND p.kind = 'hours'),
         0)::float8 * 60 AS "promisedMinutes"
     FROM household h LEFT JOIN hours_worked w ON w.group_id = h.group_id AND w.household_id = h.id AND w.day_id = ${dayId}
-    WHERE h.group_id = ${groupId} ORDER BY h.name`
+    WHERE h.group_id = ${groupId} AND (h.left_at IS NULL OR w.minutes IS NOT NULL
+      OR EXISTS (SELECT FROM pledge p WHERE p.group_id = h.group_id AND p.day_id = ${dayId} AND p.household_id = h.id AND p.kind = 'hours')
+      OR EXISTS (SELECT FROM award a JOIN preparation r ON r.group_id = a.group_id AND r.id = a.preparation_id
+        WHERE a.group_id = h.group_id AND r.day_id = ${dayId} AND a.household_id = h.id))
+    ORDER BY h.name`
 }
 
 interface RuleColumns {

@@ -1,5 +1,6 @@
 import 'server-only'
 import { database } from '@/lib/db/client'
+import { namedHouseholds } from '@/lib/queries/named-households'
 import { recipesOfDay } from '@/lib/stores/recipes'
 import type { Actor } from '@/shared/access/actor'
 import { productName } from '@/shared/day/product-name'
@@ -73,7 +74,7 @@ export async function shoppingPage({ groupId }: Actor, dayId: string): Promise<S
       where: { groupId, count: { gt: 0 } },
       select: { kind: true, jarSize: true, mouth: true, count: true, chipped: true, isShopJar: true, boughtOn: true },
     }),
-    db.household.findMany({ where: { groupId }, select: { id: true, name: true }, orderBy: { name: 'asc' } }),
+    namedHouseholds(groupId),
   ])
   const rows: ShoppingRows = {
     day: {

@@ -10,6 +10,10 @@ export const lockGroup = async (tx: Tx, id: string) =>
 export const lockHousehold = async (tx: Tx, groupId: string, id: string) =>
   (await tx.$queryRaw<Found>`SELECT id FROM household WHERE group_id = ${groupId} AND id = ${id} FOR UPDATE`).length > 0
 
+/** The same for a household that has not left: nobody joins one that did. */
+export const lockPresentHousehold = async (tx: Tx, groupId: string, id: string) =>
+  (await tx.$queryRaw<Found>`SELECT id FROM household WHERE group_id = ${groupId} AND id = ${id} AND left_at IS NULL FOR UPDATE`).length > 0
+
 export const lockPerson = async (tx: Tx, groupId: string, id: string) =>
   (await tx.$queryRaw<Found>`SELECT id FROM person WHERE group_id = ${groupId} AND id = ${id} FOR UPDATE`).length > 0
 

@@ -1,6 +1,7 @@
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Method } from '@/shared/kitchen/methods'
 import type { DayState } from '@/shared/lifecycle/day-states'
+import type { NamedHousehold } from '@/shared/people/still-here'
 import type { Minor } from '@/shared/reckoning/money'
 import { COMMON_POOL } from '@/shared/share/pool-products'
 import { choosePacks, type PackPlan } from './choose-packs'
@@ -67,7 +68,7 @@ export interface ShoppingRows {
   /** Receipts that nobody has counted for a line of the list. */
   readonly untold: readonly BoughtRow[]
   readonly stock: readonly ContainerLot[]
-  readonly households: readonly { readonly id: string; readonly name: string }[]
+  readonly households: readonly NamedHousehold[]
 }
 
 /** One thing to buy, as the page shows it. Amounts are in `unit`. */

@@ -1,7 +1,7 @@
 import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { defineCommand } from '@/lib/commands/command'
-import { lockHousehold } from '@/lib/stores/lock-rows'
+import { lockPresentHousehold } from '@/lib/stores/lock-rows'
 import { may } from '@/shared/access/policy'
 import { AddPerson } from '@/shared/forms/person'
 import { ok, refuse } from '@/shared/result/result'
@@ -17,7 +17,7 @@ export const addPerson = defineCommand({
   householdOf: (input) => input.householdId,
   async run({ tx, actor }, input) {
     const { groupId } = actor
-    if (!(await lockHousehold(tx, groupId, input.householdId))) return refuse(notFound('Household'))
+    if (!(await lockPresentHousehold(tx, groupId, input.householdId))) return refuse(notFound('Household'))
     if (input.role !== 'helper' && !may(actor, 'change-role')) return refuse(notAllowed('Give somebody a role'))
     const training = checkTraining(actor, [], input.skills)
     if (training) return refuse(training)

@@ -1,7 +1,7 @@
 import 'server-only'
 import { type CommandContext, defineCommand } from '@/lib/commands/command'
 import { PERSON_FIELDS, seenMark } from '@/lib/stores/editable-fields'
-import { lockHousehold, lockPerson } from '@/lib/stores/lock-rows'
+import { lockPresentHousehold, lockPerson } from '@/lib/stores/lock-rows'
 import { may } from '@/shared/access/policy'
 import { EditPerson } from '@/shared/forms/person'
 import { ok, refuse } from '@/shared/result/result'
@@ -36,5 +36,5 @@ export const editPerson = defineCommand({
 async function checkMove({ tx, actor }: CommandContext, from: string, to: string): Promise<Refusal | null> {
   if (from === to) return null
   if (!may(actor, 'change-role')) return notAllowed('Move somebody to another household')
-  return (await lockHousehold(tx, actor.groupId, to)) ? null : notFound('Household')
+  return (await lockPresentHousehold(tx, actor.groupId, to)) ? null : notFound('Household')
 }

@@ -2,7 +2,7 @@ import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { type CommandContext, defineCommand } from '@/lib/commands/command'
 import { wakeMailSender } from '@/lib/jobs/add-job'
-import { lockHousehold } from '@/lib/stores/lock-rows'
+import { lockPresentHousehold } from '@/lib/stores/lock-rows'
 import { roleName } from '@/shared/access/actor'
 import { InvitePerson } from '@/shared/forms/invite'
 import { ok, refuse } from '@/shared/result/result'
@@ -20,7 +20,7 @@ export const invitePerson = defineCommand({
   async run(context, input) {
     const { tx, actor, now } = context
     const { role, householdId = null, email = null, days } = input
-    if (householdId && !(await lockHousehold(tx, actor.groupId, householdId))) return refuse(notFound('Household'))
+    if (householdId && !(await lockPresentHousehold(tx, actor.groupId, householdId))) return refuse(notFound('Household'))
 
     const id = randomUUID()
     const expiresAt = new Date(now.getTime() + days * DAY_MS)

@@ -1,3 +1,4 @@
+import { stillHere } from '@/shared/people/still-here'
 import { CommandForm } from '@/app/_forms/command-form'
 import { FieldEntry, SelectEntry } from '@/app/_forms/entries'
 import { Sheet } from '@/app/_ui/sheet'
@@ -37,7 +38,7 @@ export function AddReceipt({ page: { products, households, currency }, groupId, 
           name="householdId"
           label="Who paid?"
           ask="choose"
-          options={households.map(({ id, name }) => ({ value: id, label: name }))}
+          options={stillHere(households).map(({ id, name }) => ({ value: id, label: name }))}
         />
         <SelectEntry name="pool" label="Who carries it?" first={COMMON_POOL} options={pools} />
         <SubmitButton sending="Saving">Add the receipt</SubmitButton>

@@ -1,3 +1,4 @@
+import { stillHere } from '@/shared/people/still-here'
 import { CommandForm } from '@/app/_forms/command-form'
 import { FieldEntry, SelectEntry } from '@/app/_forms/entries'
 import { Fold } from '@/app/_ui/fold'
@@ -63,7 +64,7 @@ export function Equipment({ page, groupId, dayId, money }: EquipmentProps) {
             name="householdId"
             label="Whose"
             ask="choose"
-            options={households.map(({ id, name }) => ({ value: id, label: name }))}
+            options={stillHere(households).map(({ id, name }) => ({ value: id, label: name }))}
             required
           />
           <div className="full">

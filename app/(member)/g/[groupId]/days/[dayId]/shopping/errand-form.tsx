@@ -1,3 +1,4 @@
+import { stillHere } from '@/shared/people/still-here'
 import { CommandForm } from '@/app/_forms/command-form'
 import { FieldEntry, SelectEntry } from '@/app/_forms/entries'
 import { SubmitButton } from '@/app/_ui/submit-button'
@@ -18,7 +19,7 @@ interface ErrandFormProps {
 export function ErrandForm({ item, page, groupId, dayId, actor }: ErrandFormProps) {
   const isOrganiser = may(actor, 'edit-shopping')
   if (item.buyer && !may(actor, 'buy-item', item.buyer.id)) return <p>{item.buyer.name} buys this.</p>
-  const own = page.households.filter(({ id }) => isOrganiser || id === actor.householdId)
+  const own = stillHere(page.households).filter(({ id }) => isOrganiser || id === actor.householdId)
   return (
     <CommandForm
       command="assign-errand"

@@ -1,3 +1,4 @@
+import { stillHere } from '@/shared/people/still-here'
 import { CommandForm } from '@/app/_forms/command-form'
 import { FieldEntry, SelectEntry } from '@/app/_forms/entries'
 import { Fold } from '@/app/_ui/fold'
@@ -21,7 +22,7 @@ export function LeftOvers({ page: { items, pantry, households }, groupId, dayId,
   const over = items.filter((item) => item.sort === 'ingredient' && item.boughtAmount > 0 && item.over > 0 && !kept.has(item.key))
   if (pantry.length === 0 && (over.length === 0 || !edits)) return null
   const next = `/g/${groupId}/days/${dayId}/shopping`
-  const owners = households.map(({ id, name }) => ({ value: id, label: name }))
+  const owners = stillHere(households).map(({ id, name }) => ({ value: id, label: name }))
   return (
     <Sheet
       lid={over.length > 0 && edits ? 'domed' : 'sunk'}

@@ -1,3 +1,4 @@
+import { stillHere } from '@/shared/people/still-here'
 import { CommandForm } from '@/app/_forms/command-form'
 import { Fold } from '@/app/_ui/fold'
 import { SubmitButton } from '@/app/_ui/submit-button'
@@ -111,7 +112,8 @@ type TicksProps = Omit<ListLineProps, 'isOpen'> & { readonly next: string }
 function Ticks({ item, page, groupId, dayId, actor, next }: TicksProps) {
   const { currency } = page.day
   const buysForAll = may(actor, 'edit-shopping')
-  const everybody = page.households.map(({ id, name }) => ({ value: id, label: name }))
+  const everybody = stillHere(page.households).map(({ id, name }) => ({ value: id, label: name }))
+  const buyer = everybody.find(({ value }) => value === item.buyer?.id)
   const loose = loosePack(item)
   const takes = item.plan.choice?.packs.map(({ pack, packs }) => ({ ...pack, packs })) ?? [
     { id: 'loose', ...loose, holds: 1, unit: item.unit, price: null },
@@ -127,7 +129,7 @@ function Ticks({ item, page, groupId, dayId, actor, next }: TicksProps) {
         pack={label || id}
         cost={price === null ? '' : plainMoney(price * packs, currency)}
         pool={item.pool}
-        householdId={buysForAll ? (item.buyer?.id ?? actor.householdId) : actor.householdId}
+        householdId={buysForAll ? (buyer?.value ?? actor.householdId) : actor.householdId}
         households={buysForAll ? everybody : []}
       />
     )
