@@ -1,9 +1,9 @@
 import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
 import { database } from '@/lib/db/client'
-import { readDayHead } from '@/lib/queries/day-head'
+import type { Tx } from '@/lib/db/in-transaction'
 import { readReplanInput } from '@/lib/queries/replan-input'
-import { dayClock } from '@/lib/queries/day-clock'
+import { type ClockedDay, dayClock } from '@/lib/queries/day-clock'
 import { lockFloorDay } from '@/lib/services/floor/floor-day'
 import { savePlan } from '@/lib/services/day/save-plan'
 import { ReplanDay } from '@/shared/forms/replan'
@@ -27,9 +27,9 @@ export const replanDay = defineCommand({
   act: 'plan-day',
   schema: ReplanDay,
   async ahead({ actor: { groupId }, now }, { dayId, basedOn, from }) {
-    const day = await readDayHead(groupId, dayId)
-    if (day?.state !== 'running') return
     const db = database()
+    const day = await clockedDay(db, groupId, dayId)
+    if (day?.state !== 'running') return
     const input = await readReplanInput(db, groupId, dayId, minuteToPlanFrom(from, await dayClock(db, groupId, day, now)))
     if (input?.number === basedOn) plannedAgain(input)
   },
@@ -61,4 +61,11 @@ export const replanDay = defineCommand({
 function minuteToPlanFrom(from: number | undefined, clock: number): number {
   const now = Math.floor(clock)
   return from !== undefined && from <= now && now - from <= PREVIEW_MINUTES ? from : now
+}
+
+/** The day with what its clock needs, without a lock. */
+async function clockedDay(db: Tx, groupId: string, dayId: string): Promise<(ClockedDay & { readonly state: string }) | null> {
+  const select = { id: true, state: true, date: true, accessAt: true, hardEnd: true, group: { select: { timeZone: true, isDemo: true } } }
+  const day = await db.day.findFirst({ where: { groupId, id: dayId }, select })
+  return day && { ...day, ...day.group, date: day.date.toISOString().slice(0, 10) }
 }
