@@ -7,6 +7,7 @@ import { productName } from '@/shared/day/product-name'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Method } from '@/shared/kitchen/methods'
 import type { DayState } from '@/shared/lifecycle/day-states'
+import { acidOfRow } from '@/shared/process/acid-of-row'
 import type { Recipe } from '@/shared/recipes/recipe'
 import { yieldInJars } from '@/shared/recipes/yield-in-jars'
 import { readPromisedJars } from '@/shared/supplies/promised-jars'
@@ -30,7 +31,7 @@ export async function shoppingPage({ groupId }: Actor, dayId: string): Promise<S
     db.preparation.findMany({
       where,
       orderBy: { letter: 'asc' },
-      select: { id: true, recipeId: true, jarSize: true, method: true, claimed: true, spareJars: true },
+      select: { id: true, recipeId: true, jarSize: true, method: true, processRowKey: true, claimed: true, spareJars: true },
     }),
     db.kettleBatch.groupBy({
       by: ['preparationId'],
@@ -137,13 +138,14 @@ interface PreparationRow {
   readonly recipeId: string
   readonly jarSize: string
   readonly method: string | null
+  readonly processRowKey: string | null
   readonly claimed: number
   readonly spareJars: number
 }
 
 /** What is planned, or what the claims come to in whole batches while nothing is. */
 function productOf(
-  { recipeId, jarSize, method, claimed, spareJars }: PreparationRow,
+  { recipeId, jarSize, method, processRowKey, claimed, spareJars }: PreparationRow,
   recipe: Recipe,
   planned: { readonly _count: number; readonly _sum: { readonly plannedJars: number | null } } | undefined,
 ): (ProductToMake & {
@@ -160,6 +162,7 @@ function productOf(
   const facts = {
     recipeId,
     notes: recipe.notes,
+    acid: processRowKey === null ? null : acidOfRow(processRowKey),
     isKeyOnly: recipe.ingredientList === 'key-only', // What goes to the fridge or the freezer is under no pressure.
     method: (method ?? 'boiling-water') as Method,
   }

@@ -46,6 +46,8 @@ export type Acidification =
       readonly citricAcidTsp: Readonly<Record<'pint' | 'quart', number>>
       readonly vinegarTbsp: Readonly<Record<'pint' | 'quart', number>> | null
       readonly note: string
+      /** Publication and section that print the amounts. */
+      readonly printedIn: string
     }
   | { readonly kind: 'in-the-recipe'; readonly note: string }
 

@@ -98,7 +98,7 @@ function otherOptions({ row, schedule, pack, jarRow }: PrintedPlace, band: Band)
 }
 
 /** Amounts are printed for pints and quarts; a smaller jar gets the amount of the size whose time it uses. */
-function jarAcid({ acidification }: PublishedRow, jarRow: JarSize): JarAcid | null {
+export function jarAcid({ acidification }: PublishedRow, jarRow: JarSize): JarAcid | null {
   if (acidification === undefined) return null
   if (acidification.kind === 'in-the-recipe') return acidification
   const size = jarRow === 'quart' ? 'quart' : 'pint'
@@ -108,6 +108,7 @@ function jarAcid({ acidification }: PublishedRow, jarRow: JarSize): JarAcid | nu
     citricAcidTsp: acidification.citricAcidTsp[size],
     vinegarTbsp: acidification.vinegarTbsp?.[size] ?? null,
     note: acidification.note,
+    printedIn: acidification.printedIn,
   }
 }
 

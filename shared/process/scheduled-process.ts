@@ -3,15 +3,17 @@ import type { Gauge, Method, Pack } from '@/shared/kitchen/methods'
 import type { Acidity, ShorterPrint, Source } from './published-row'
 
 /** Acid for the jar that was asked about, in tablespoons and teaspoons a jar: any one of the amounts, or part of the recipe. */
-export type JarAcid =
-  | {
-      readonly kind: 'add-to-each-jar'
-      readonly lemonJuiceTbsp: number
-      readonly citricAcidTsp: number
-      readonly vinegarTbsp: number | null
-      readonly note: string
-    }
-  | { readonly kind: 'in-the-recipe'; readonly note: string }
+export type JarAcid = EachJarAcid | { readonly kind: 'in-the-recipe'; readonly note: string }
+
+/** Acid that goes into every jar: any one of the amounts, in tablespoons and teaspoons. */
+export type EachJarAcid = {
+  readonly kind: 'add-to-each-jar'
+  readonly lemonJuiceTbsp: number
+  readonly citricAcidTsp: number
+  readonly vinegarTbsp: number | null
+  readonly note: string
+  readonly printedIn: string
+}
 
 /** Whether empty jars must be boiled first, and for how many minutes at this elevation (null when they need not be). */
 export type JarSterilising = { readonly required: boolean; readonly minutes: number | null; readonly source: Source }

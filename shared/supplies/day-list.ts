@@ -4,6 +4,7 @@ import type { DayState } from '@/shared/lifecycle/day-states'
 import type { NamedHousehold } from '@/shared/people/still-here'
 import type { Minor } from '@/shared/reckoning/money'
 import { COMMON_POOL } from '@/shared/share/pool-products'
+import { acidNeeds } from './acid-needs'
 import { choosePacks, type PackPlan } from './choose-packs'
 import { containerName, type ContainerLot, containersToBuy } from './containers-to-buy'
 import { isSameProduce, ingredientKey } from './ingredient-words'
@@ -12,6 +13,7 @@ import { type Had, type ItemPack, shoppingList } from './shopping-list'
 import { BOX_OF } from './supplies-needed'
 import { convert } from '@/shared/units/convert'
 import { sayKitchenAmount } from '@/shared/units/say-kitchen-amount'
+import { sayAcidOfJars } from '@/shared/wording/say-acid-of-jars'
 import { sayQuantity } from '@/shared/wording/say-quantity'
 import { readUnit } from '@/shared/units/read-unit'
 import type { UnitId } from '@/shared/units/units'
@@ -90,6 +92,8 @@ export interface ShoppingItem {
   readonly plan: PackPlan
   readonly packs: readonly ItemPack[]
   readonly notCounted: readonly string[]
+  /** What is printed of it beyond the amount, such as acid for every jar, with its source. */
+  readonly printed: readonly string[]
   readonly buyer: { readonly id: string; readonly name: string } | null
   readonly run: string
   readonly pool: string
@@ -115,7 +119,7 @@ export interface ShoppingPage {
 /** Works the list out of the rows. */
 export function writeList(rows: ShoppingRows): ShoppingPage {
   const { day, products, packs } = rows
-  const needs = recipeNeeds(products)
+  const needs = [...recipeNeeds(products), ...acidNeeds(products)]
   const lines = shoppingList(needs, hadOf(rows), packs)
   const ingredients = lines.map(
     (line): Bare => ({
@@ -123,6 +127,7 @@ export function writeList(rows: ShoppingRows): ShoppingPage {
       ...{ sort: 'ingredient', onTop: line.culls, boughtAmount: line.bought, leftOut: 0 },
       packs: packs.filter(({ item }) => ingredientKey(item) === line.key.replace(/, by (?:volume|weight|count)$/, '')),
       notCounted: line.notCounted.map((had) => `${had.said ?? sayKitchenAmount(had.amount, had.unit)} of ${had.item} from ${had.from}`),
+      printed: line.acids.map(sayAcidOfJars),
       pool: poolOf(products, line.products),
     }),
   )
@@ -189,7 +194,7 @@ function containerLines({ products, stock, day, promisedJars, packs, bought }: S
       ...{ inStock: need.usable - need.promised, given: need.promised, boughtAmount: ticked, missing },
       ...{ over: Math.max(0, need.usable + ticked - need.withSpare), isOptional: false, leftOut: need.leftOut },
       plan: choosePacks(missing, 'each', own.length > 0 ? own : [box]),
-      ...{ packs: own, notCounted: [], pool: COMMON_POOL },
+      ...{ packs: own, notCounted: [], printed: [], pool: COMMON_POOL },
     }
   })
 }

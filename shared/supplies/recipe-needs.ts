@@ -1,6 +1,8 @@
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
+import type { EachJarAcid } from '@/shared/process/scheduled-process'
 import type { Ingredient, Recipe } from '@/shared/recipes/recipe'
 import { UNITS, type UnitId } from '@/shared/units/units'
+import type { AcidOfJars } from './acid-needs'
 import { ingredientKey, sharesWord } from './ingredient-words'
 
 /** A quantity with the unit that it is measured in. */
@@ -12,12 +14,14 @@ export interface Measured {
 /** One product of a day, as far as it must be bought for. */
 export interface ProductToMake {
   readonly title: string
-  readonly recipe: Pick<Recipe, 'batch' | 'ingredients' | 'loadWeights' | 'scaling'>
+  readonly recipe: Pick<Recipe, 'batch' | 'yields' | 'ingredients' | 'loadWeights' | 'scaling'>
   readonly jarSize: JarSize
   /** Whole tested batches; for plain packs `jars` counts, because there a kettle holds what it holds. */
   readonly batches: number
   /** Jars at the typical yield. */
   readonly jars: number
+  /** Acid that its process asks for in every jar. */
+  readonly acid?: EachJarAcid | null
 }
 
 /** What one product takes of one ingredient. */
@@ -27,6 +31,8 @@ export interface RecipeNeed extends Measured {
   /** The crop itself: culls are reckoned on top, and a gift may be named by the crop alone. */
   readonly isProduce: boolean
   readonly isOptional: boolean
+  /** The jars that it goes into, where it is the acid of their process. */
+  readonly acid?: AcidOfJars
 }
 
 /**

@@ -1,5 +1,6 @@
 import { convert } from '@/shared/units/convert'
 import { type Dimension, UNITS, type UnitId } from '@/shared/units/units'
+import type { AcidOfJars } from './acid-needs'
 import { choosePacks, type Pack, type PackPlan } from './choose-packs'
 import { ingredientKey, isSameProduce } from './ingredient-words'
 import type { Measured, RecipeNeed } from './recipe-needs'
@@ -43,6 +44,8 @@ export interface ListLine {
   /** What is there beyond the need once everything on the way has come, packs not bought yet aside. */
   readonly over: number
   readonly isOptional: boolean
+  /** What of the need is acid for jars. */
+  readonly acids: readonly AcidOfJars[]
   readonly plan: PackPlan
   /** What is there and cannot be told in this line's unit: bushels for pounds. */
   readonly notCounted: readonly Had[]
@@ -113,6 +116,7 @@ function lineOf(
     products: [...new Set(group.map(({ product }) => product))],
     ...{ needed, culls: tidy(culls), inStock, given, bought, missing, over: Math.max(0, -balance) },
     isOptional: group.every((need) => need.isOptional),
+    acids: group.flatMap(({ acid }) => acid ?? []),
     plan: choosePacks(
       missing,
       unit,

@@ -28,6 +28,7 @@ export const TOMATO_ACID: Acidification = {
   lemonJuiceTbsp: { pint: 1, quart: 2 },
   citricAcidTsp: { pint: 0.25, quart: 0.5 },
   vinegarTbsp: { pint: 2, quart: 4 },
+  printedIn: 'USDA Complete Guide to Home Canning, Agriculture Information Bulletin No. 539, Guide 3, acidification',
   note: 'Any one of these. Still required when the acidified product is pressure canned. Vinegar (5 %) may give off-flavours.',
 }
 
@@ -37,6 +38,7 @@ export const FIG_ACID: Acidification = {
   lemonJuiceTbsp: { pint: 1, quart: 2 },
   citricAcidTsp: { pint: 0.25, quart: 0.5 },
   vinegarTbsp: null,
+  printedIn: 'Michigan State University Extension, Preserving Food Safely (1997), Figs (item 01600838)',
   note: 'Either one.',
 }
 

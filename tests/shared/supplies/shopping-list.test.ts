@@ -1,12 +1,16 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { acidOfRow } from '@/shared/process/acid-of-row'
+import { PUBLISHED_ROWS } from '@/shared/process/published-rows'
 import { recipeById } from '@/shared/recipes/recipe-library'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
+import { acidNeeds } from '@/shared/supplies/acid-needs'
 import { choosePacks, type Pack } from '@/shared/supplies/choose-packs'
 import { containersToBuy, containerName } from '@/shared/supplies/containers-to-buy'
 import { isSameProduce } from '@/shared/supplies/ingredient-words'
 import { type ProductToMake, recipeNeeds } from '@/shared/supplies/recipe-needs'
 import { type Had, type ItemPack, shoppingList } from '@/shared/supplies/shopping-list'
+import { sayAcidOfJars } from '@/shared/wording/say-acid-of-jars'
 import type { UnitId } from '@/shared/units/units'
 
 function product(id: string, jarSize: JarSize, batches: number, jars: number): ProductToMake {
@@ -87,6 +91,42 @@ describe('what the plum and pickle evening takes', () => {
 
   it('says what is over when more came than was needed', () => {
     expect(lines([{ ...gift('sugar', 50, 'us-cup'), kind: 'bought' }]).get('sugar')).toMatchObject({ missing: 0, over: 4 })
+  })
+})
+
+describe('acid for every jar', () => {
+  const row = (jar: JarSize) => acidOfRow(`tomatoes-whole-water--boiling-water/boiling-water/hot/${jar}/0-1000-ft`)
+  const tomatoes = (jar: JarSize, jars: number) => ({ ...product('tomato-halved', jar, 0, jars), acid: row(jar) })
+
+  it('is on the list: 168 tbsp of bottled lemon juice for 84 quarts, and what else it may be, with its source', () => {
+    const needs = acidNeeds([tomatoes('quart', 84)])
+    const [line] = shoppingList(needs, [], [])
+    expect(line).toMatchObject({ key: 'bottled lemon juice', needed: 168, missing: 168, unit: 'us-tbsp', products: ['tomato-halved'] })
+    expect(line?.acids.map(sayAcidOfJars)).toEqual([
+      'Into each quart: 2 tbsp (30 mL) bottled lemon juice, or ½ tsp (2.5 mL) citric acid, or 4 tbsp (59 mL) vinegar of 5 % acidity. Any one of these. Still required when the acidified product is pressure canned. Vinegar (5 %) may give off-flavours. For 84 quarts all of it may be 42 tsp (207 mL) citric acid or 336 tbsp (4.97 L) vinegar of 5 % acidity instead. Source: USDA Complete Guide to Home Canning, Agriculture Information Bulletin No. 539, Guide 3, acidification.',
+    ])
+  })
+
+  it('is half as much in a pint, is summed over products, and is less what somebody brings', () => {
+    const needs = acidNeeds([tomatoes('quart', 7), tomatoes('pint', 9)])
+    const [line] = shoppingList(needs, [gift('bottled lemon juice', 1, 'us-cup')], [])
+    expect(line).toMatchObject({ needed: 23, given: 16, missing: 7 })
+  })
+
+  it('counts whole batches at their high yield, so that no jar goes without', () => {
+    const salsa = product('salsa', 'pint', 2, 16)
+    expect(acidNeeds([{ ...salsa, acid: row('pint') }])[0]?.amount).toBe(18) // 9 pints a batch at most
+  })
+
+  it('is asked for by no row that has it in its recipe, or needs none, and by no product without a process', () => {
+    for (const id of ['dill-pickles-fresh-pack--boiling-water', 'peaches--boiling-water']) {
+      expect(PUBLISHED_ROWS.some((each) => each.id === id)).toBe(true)
+      expect(acidOfRow(`${id}/boiling-water/raw/quart/0-1000-ft`)).toBeNull()
+    }
+    expect(acidNeeds([product('tomato-halved', 'quart', 0, 7)])).toEqual([])
+    expect(acidNeeds([tomatoes('quart', 0)])).toEqual([])
+    const figs = PUBLISHED_ROWS.find(({ foodId }) => foodId === 'figs')
+    expect(acidOfRow(`${figs?.id}/boiling-water/hot/pint/0-1000-ft`)).toMatchObject({ lemonJuiceTbsp: 1, vinegarTbsp: null })
   })
 })
 

@@ -131,6 +131,21 @@ describe('what is left over', () => {
   })
 })
 
+describe('acid that a process asks for in every jar', () => {
+  it('is on the list with its source: a tablespoon of bottled lemon juice for each of at most 36 pints', async () => {
+    expect(await line('bottled lemon juice')).toBeUndefined()
+    const pints = { groupId: S1.groupId, dayId, recipeId: 'dill-pickle' }
+    const { processRowKey } = await fresh.client.preparation.findFirstOrThrow({ where: pints })
+    const tomatoes = 'tomatoes-whole-water--boiling-water/boiling-water/hot/pint/0-1000-ft'
+    await fresh.client.preparation.updateMany({ where: pints, data: { processRowKey: tomatoes } })
+    const source = expect.stringMatching(
+      /^Into each pint: 1 tbsp .* Source: USDA Complete Guide to Home Canning.*Guide 3, acidification\.$/,
+    )
+    expect(await line('bottled lemon juice')).toMatchObject({ missing: 36, unit: 'us-tbsp', pool: 'dill-pickle', printed: [source] })
+    await fresh.client.preparation.updateMany({ where: pints, data: { processRowKey } })
+  })
+})
+
 describe('the list as a file', () => {
   it('has a line for each thing, safe for a spreadsheet', async () => {
     await must(as('Ada', assignErrand, { dayId, item: 'dill heads', householdId: 'Alderby', run: '=HYPERLINK("x")' }))

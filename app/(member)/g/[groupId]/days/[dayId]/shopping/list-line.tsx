@@ -25,7 +25,7 @@ interface ListLineProps {
 
 /** One thing: what to take off the shelf first, then where the number comes from. */
 export function ListLine({ item, page, groupId, dayId, actor, isOpen }: ListLineProps) {
-  const { key, unit, missing, plan, products, over, leftOut, notCounted, isOptional } = item
+  const { key, unit, missing, plan, products, over, leftOut, notCounted, printed, isOptional } = item
   const { currency } = page.day
   const next = `/g/${groupId}/days/${dayId}/shopping`
   const price = plan.choice?.price ?? null
@@ -57,6 +57,11 @@ export function ListLine({ item, page, groupId, dayId, actor, isOpen }: ListLine
         </p>
       )}
       {notCounted.length > 0 && <p className="quiet">Not counted, because it is told in another measure: {notCounted.join(', ')}.</p>}
+      {printed.map((words) => (
+        <p key={words} className="src">
+          {words}
+        </p>
+      ))}
       <BoughtRows
         groupId={groupId}
         dayId={dayId}
