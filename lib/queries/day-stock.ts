@@ -8,7 +8,7 @@ export async function groupStock(groupId: string): Promise<StockLot[]> {
   const rows = await database().supplyLot.findMany({
     where: { groupId, count: { gt: 0 } },
     orderBy: [{ kind: 'asc' }, { lotCode: 'asc' }],
-    select: { kind: true, jarSize: true, mouth: true, count: true, boughtOn: true },
+    select: { kind: true, jarSize: true, mouth: true, count: true, chipped: true, isShopJar: true, boughtOn: true },
   })
   return rows.map(({ boughtOn, ...row }) => ({ ...row, boughtOn: boughtOn && isoDate(boughtOn) }))
 }

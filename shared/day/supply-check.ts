@@ -9,6 +9,9 @@ export interface StockLot {
   readonly jarSize: string | null
   readonly mouth: string
   readonly count: number
+  /** Of jars: those with a nick or a crack in the rim, and glass that food was bought in. */
+  readonly chipped: number
+  readonly isShopJar: boolean
   /** ISO date, or null when nobody knows. */
   readonly boughtOn: string | null
 }
@@ -31,7 +34,7 @@ export interface SupplyCheck {
 
 /**
  * Holds the planned jars against the stock. Lids get the day's spare on top; jars and bands are counted as planned, because a jar that
- * breaks is replaced by the one that did not fill.
+ * breaks is replaced by the one that did not fill. Chipped jars are out, and shop jars of a size that goes under pressure, as on the shopping list.
  *
  * @param sparePercent - spare lids on top of the plan
  */
@@ -42,12 +45,10 @@ export function checkSupplies(
   sparePercent: number,
 ): SupplyCheck {
   const total = planned.reduce((sum, line) => sum + line.jars, 0)
-  const jarLots = JAR_SIZES.map((size) => ({
-    size,
-    count: stock.filter((lot) => lot.kind === 'jar' && lot.jarSize === size).reduce((sum, lot) => sum + lot.count, 0),
-    chipped: 0,
-    isShopJar: false,
-  }))
+  const jarLots = stock.flatMap(({ kind, jarSize, count, chipped, isShopJar }) => {
+    const size = JAR_SIZES.find((each) => each === jarSize)
+    return kind === 'jar' && size ? [{ size, count, chipped, isShopJar }] : []
+  })
   const lids = stock.filter((lot) => lot.kind === 'lid')
   const usable = lids.filter(isUsableOn(date)).reduce((sum, lot) => sum + lot.count, 0)
   const all = lids.reduce((sum, lot) => sum + lot.count, 0)

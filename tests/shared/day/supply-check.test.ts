@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { dayMeasures } from '@/shared/day/day-measures'
 import { checkSupplies, type StockLot } from '@/shared/day/supply-check'
+import { containersToBuy } from '@/shared/supplies/containers-to-buy'
 import { planOnce } from '@/shared/planning/plan-once'
 import { s1DayProblem } from '../../fixtures/s1-day-problem'
 
@@ -10,6 +11,8 @@ const lot = (kind: string, count: number, more: Partial<StockLot> = {}): StockLo
   jarSize: null,
   mouth: 'regular',
   boughtOn: null,
+  chipped: 0,
+  isShopJar: false,
   ...more,
 })
 const stock = [
@@ -33,6 +36,19 @@ describe('supplies of the evening', () => {
       ['pint', 32, 38],
     ])
     expect(check.bands).toMatchObject({ planned: 80, usable: 95, missing: 0 })
+  })
+
+  it('leave out chipped jars, and shop jars of a size that goes under pressure, as the shopping list does', () => {
+    const jars = [lot('jar', 20, { jarSize: 'quart', chipped: 3 }), lot('jar', 12, { jarSize: 'quart', chipped: 2, isShopJar: true })]
+    for (const [method, usable] of [
+      ['pressure', 17],
+      ['boiling-water', 27],
+    ] as const) {
+      const planned = [{ size: 'quart', jars: 14, method }] as const
+      expect(checkSupplies(planned, jars, '2027-08-26', 10).jars).toMatchObject([{ usable }])
+      const [list] = containersToBuy(planned, jars, { date: '2027-08-26', sparePercent: 10, promised: {} })
+      expect(list?.usable).toBe(usable)
+    }
   })
 
   it('count lids that are young enough, and leave out those whose age nobody knows', () => {
