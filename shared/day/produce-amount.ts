@@ -1,6 +1,6 @@
 import type { CannerLoadWeight } from '@/shared/recipes/canner-load-weights'
 import { convert } from '@/shared/units/convert'
-import type { UnitId } from '@/shared/units/units'
+import { readUnit } from '@/shared/units/read-unit'
 
 /**
  * What a produce is called in short, so that "canning tomatoes" of a promise and "slicing tomatoes" of a recipe are the same thing: the
@@ -15,41 +15,24 @@ export function produceKey(text: string): string | null {
   const words = name.split(/[^\p{L}]+/u).filter((word) => word !== '')
   const noun = singular(words.at(-1) ?? '')
   if (noun === '') return null
-  const kind = words.slice(0, -1).find((word) => OTHER_KINDS[noun]?.includes(word))
+  const kind = words.slice(0, -1).find((word) => OTHER_KINDS.get(noun)?.includes(word))
   return kind === undefined ? noun : `${kind} ${noun}`
 }
 
 /** Kinds that are another food than the bare noun. */
-const OTHER_KINDS: Readonly<Record<string, readonly string[]>> = {
-  bean: ['lima', 'butter', 'dry', 'dried'],
-  pea: ['dry', 'dried'],
-  potato: ['sweet'],
-  tomato: ['green'],
-}
+const OTHER_KINDS: ReadonlyMap<string, readonly string[]> = new Map(
+  Object.entries({
+    bean: ['lima', 'butter', 'dry', 'dried'],
+    pea: ['dry', 'dried'],
+    potato: ['sweet'],
+    tomato: ['green'],
+  }),
+)
 
 function singular(word: string): string {
   if (/.{2}ies$/.test(word)) return `${word.slice(0, -3)}y`
   if (/(?:oes|shes|ches)$/.test(word)) return word.slice(0, -2)
   return /[^s]s$/.test(word) ? word.slice(0, -1) : word
-}
-
-/** Words for a weight, as people type them. */
-const WEIGHTS: Readonly<Record<string, UnitId>> = {
-  lb: 'lb',
-  lbs: 'lb',
-  pound: 'lb',
-  pounds: 'lb',
-  oz: 'oz',
-  ounce: 'oz',
-  ounces: 'oz',
-  g: 'g',
-  gram: 'g',
-  grams: 'g',
-  kg: 'kg',
-  kilo: 'kg',
-  kilos: 'kg',
-  kilogram: 'kg',
-  kilograms: 'kg',
 }
 
 /**
@@ -59,19 +42,24 @@ const WEIGHTS: Readonly<Record<string, UnitId>> = {
  * @returns null for a unit that names no weight, such as "box": nothing is guessed
  */
 export function poundsOf(quantity: number, unit: string, weights?: CannerLoadWeight): number | null {
-  const words = unit.trim().toLowerCase().replace(/\.$/, '')
-  const weight = WEIGHTS[words]
-  if (weight !== undefined) return inPounds(quantity, weight)
+  const whole = inPounds(quantity, unit)
+  if (whole !== null) return whole
 
+  const words = unit.trim().toLowerCase().replace(/\.$/, '')
   const pack = /(\d+(?:\.\d+)?) ?([a-z]+)/.exec(words)
-  const packWeight = WEIGHTS[pack?.[2] ?? '']
-  if (packWeight !== undefined) return inPounds(quantity * Number(pack?.[1]), packWeight)
+  const inPack = pack && inPounds(quantity * Number(pack[1]), String(pack[2]))
+  if (inPack !== null) return inPack
 
   const field = weights?.fieldUnit
-  return field && singular(words === 'bu' ? 'bushel' : words) === field.name ? quantity * field.pounds : null
+  return field && (singular(words) === field.name || isSameUnit(words, field.name)) ? quantity * field.pounds : null
 }
 
-function inPounds(quantity: number, unit: UnitId): number {
-  const pounds = convert(quantity, unit, 'lb')
-  return pounds.ok ? pounds.value : 0
+/** "bu" and "bushels" for a bushel. */
+const isSameUnit = (one: string, other: string): boolean => readUnit(one) !== null && readUnit(one) === readUnit(other)
+
+/** Null where the word is no unit of weight. */
+function inPounds(quantity: number, word: string): number | null {
+  const unit = readUnit(word)
+  const pounds = unit && convert(quantity, unit, 'lb')
+  return pounds?.ok ? pounds.value : null
 }

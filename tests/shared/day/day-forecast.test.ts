@@ -185,6 +185,7 @@ describe('produce', () => {
     ['tart cherries (pitted)', 'cherry'],
     ['peaches', 'peach'],
     ['tomato paste', 'paste'],
+    ['a constructor', 'constructor'],
     ['plums and grapes', null],
     ['  ', null],
     ['7', null],
