@@ -6,6 +6,7 @@ import { SavedDayPlan, SavedDayProblem } from '@/shared/forms/saved-plan'
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem, LockedTask, PlanLock } from '@/shared/planning/day-problem'
 import type { BatchSoFar, DaySoFar, LoadSoFar, Setback } from '@/shared/planning/day-so-far'
+import { begunUnder } from '@/shared/planning/locks'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 /** What the rest of a day is planned from: its problem with the locks, the plan that stands, and what really happened. */
@@ -38,7 +39,10 @@ export async function readReplanInput(db: Tx, groupId: string, dayId: string, no
     await readSetbacks(db, groupId, dayId),
     await readLocks(groupId, dayId, db),
   ]
-  const problem = { ...SavedDayProblem.parse(first.problem), locks }
+  const codesOf = (rows: readonly { readonly code: string; readonly state: string }[]) =>
+    new Set(rows.filter(({ state }) => state !== 'planned').map(({ code }) => code))
+  const begun = { batches: codesOf(batches), loads: codesOf(loads) }
+  const problem = { ...SavedDayProblem.parse(first.problem), locks: locks.filter((lock) => begunUnder(plan, begun, lock) === null) }
   const soFar: DaySoFar = {
     now,
     batches: batches.flatMap((row) => batchSoFar(problem, plan, row, now) ?? []),

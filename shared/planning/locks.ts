@@ -1,4 +1,4 @@
-import type { PlanTaskKind } from '@/shared/planning/day-plan'
+import type { DayPlan, PlanTaskKind } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanLock } from '@/shared/planning/day-problem'
 import type { SplitJob } from '@/shared/planning/split-demand'
 
@@ -27,3 +27,17 @@ export const isLockedThing = (locks: readonly PlanLock[], id: string): boolean =
 
 /** The people whom the locks put into a team. */
 export const lockedPeople = (locks: readonly PlanLock[]): string[] => [...new Set(locks.flatMap((lock) => lock.personId ?? []))]
+
+/** Codes of batches and loads on which work has begun. */
+export type WorkBegun = { readonly batches: ReadonlySet<string>; readonly loads: ReadonlySet<string> }
+
+/** The code of the work that a lock names where it has begun, so that it stays as it is by itself; null while it is still to come. */
+export function begunUnder({ batches, loads }: Pick<DayPlan, 'batches' | 'loads'>, begun: WorkBegun, lock: PlanLock): string | null {
+  const id = lockedBatchId(lock)
+  if (lock.task !== 'load') {
+    const code = batches.find((batch) => batch.id === id)?.code
+    return code !== undefined && begun.batches.has(code) ? code : null
+  }
+  const own = loads.filter(({ batchParts }) => batchParts.some(({ batchId }) => batchId === id))
+  return own.every(({ code }) => begun.loads.has(code)) ? (own[0]?.code ?? null) : null
+}

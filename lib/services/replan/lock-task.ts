@@ -2,10 +2,12 @@ import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { type CommandContext, defineCommand } from '@/lib/commands/command'
 import { readSavedPlan, type StoredPlan } from '@/lib/queries/saved-plan'
+import { readWorkBegun } from '@/lib/queries/work-begun'
 import { lockFloorDay } from '@/lib/services/floor/floor-day'
 import { placeOnDay } from '@/shared/floor/floor-clock'
 import { LockTask } from '@/shared/forms/replan'
 import type { PlanLock } from '@/shared/planning/day-problem'
+import { begunUnder, lockedBatchId } from '@/shared/planning/locks'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import { badInput, notFound, notNow, type Refusal } from '@/shared/wording/refusal'
 import { sayLock } from '@/shared/wording/say-replan'
@@ -49,14 +51,14 @@ export const lockTask = defineCommand({
 async function checkLock(
   { tx, actor: { groupId } }: CommandContext,
   { plan, problem }: StoredPlan,
-  { preparationId, batch, task, equipmentId, personId }: PlanLock,
+  lock: PlanLock,
 ): Promise<Result<null, Refusal>> {
-  const planned = plan.batches.find(({ id }) => id === `${preparationId}/${batch}`)
-  if (!planned) return refuse(notFound('Batch'))
-  const row = await tx.kettleBatch.findFirst({ where: { groupId, dayId: plan.dayId, code: planned.code }, select: { state: true } })
-  if (task !== 'load' && row && row.state !== 'planned')
+  const { task, equipmentId, personId } = lock
+  if (!plan.batches.some(({ id }) => id === lockedBatchId(lock))) return refuse(notFound('Batch'))
+  const begun = begunUnder(plan, await readWorkBegun(groupId, plan.dayId, tx), lock)
+  if (begun !== null)
     return refuse(
-      notNow('work-begun', `${planned.code} has begun.`, 'What has begun stays as it is by itself.', 'Fix a task that is still to come.'),
+      notNow('work-begun', `${begun} has begun.`, 'What has begun stays as it is by itself.', 'Fix a task that is still to come.'),
     )
   const things = task === 'load' ? problem.canners : task === 'cook' ? problem.kettles : []
   if (equipmentId !== null && !things.some(({ id }) => id === equipmentId))

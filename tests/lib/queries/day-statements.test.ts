@@ -16,6 +16,7 @@ import { latestSearch } from '@/lib/queries/plan-search'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
 import { triedOutlook } from '@/lib/queries/tried-outlook'
 import { whatIf } from '@/lib/queries/what-if'
+import { readWorkBegun } from '@/lib/queries/work-begun'
 import { addPledge } from '@/lib/services/day/add-pledge'
 import { planDay } from '@/lib/services/day/plan-day'
 import { startDay } from '@/lib/services/day/start-day'
@@ -57,6 +58,7 @@ const QUERIES: readonly [name: string, most: number, ask: () => Promise<unknown>
   ['the outlook of claims', 10, () => dayOutlook(groupId, claiming.dayId, 'claiming', new Map())],
   ['the outlook of a plan', 11, () => dayOutlook(groupId, running.dayId, 'running', new Map())],
   ['a change that is tried', 10, () => triedOutlook(groupId, claiming.dayId, 'without-canner:BW2')],
+  ['what has begun', 2, () => readWorkBegun(groupId, running.dayId)],
   ['the saved plan', 1, () => readSavedPlan(groupId, running.dayId)],
   ['a search for a plan', 1, () => latestSearch(groupId, claiming.dayId)],
   ['other ways side by side', 11, () => whatIf(groupId, claiming.dayId, [])],

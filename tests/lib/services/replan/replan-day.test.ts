@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { readReplanInput } from '@/lib/queries/replan-input'
+import { readWorkBegun } from '@/lib/queries/work-begun'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
 import { planDay } from '@/lib/services/day/plan-day'
 import { startDay } from '@/lib/services/day/start-day'
@@ -113,6 +114,25 @@ describe('a running evening', () => {
     const rows = await fresh.client.cannerLoad.findMany({ where: { groupId, dayId, state: 'planned' } })
     for (const { code, plannedLoadAt } of rows) expect(plannedLoadAt).toBe(after.plan.loads.find((each) => each.code === code)?.loadAt)
     expect(await loadNamed(load.code)).toMatchObject({ plannedLoadAt: load.loadAt, state: 'processing' })
+  })
+
+  it('fixes nothing of what has begun, and asks no plan to keep what was fixed of it before', async () => {
+    const { plan } = await stored()
+    const inCanner = plan.loads.find(({ loadAt, emptyAt }) => loadAt < RESTART && emptyAt > RESTART)
+    const toCome = plan.loads.find(({ loadAt }) => loadAt > RESTART + 60)
+    if (!inCanner || !toCome) throw new Error('a load is in a canner and another is to come')
+    const begun = await readWorkBegun(groupId, dayId)
+    expect([begun.loads.has(inCanner.code), begun.loads.has(toCome.code)]).toEqual([true, false])
+    const [preparationId, batch] = (inCanner.batchParts[0]?.batchId ?? '').split('/')
+    for (const task of ['load', 'cook', 'wash'])
+      expect(await change(lockTask, { dayId, preparationId, batch: Number(batch), task, at: '21:00' })).toMatchObject({
+        ok: false,
+        problem: { code: 'work-begun' },
+      })
+    const key = { id: 'old', groupId, dayId, preparationId: String(preparationId), batch: Number(batch) }
+    await fresh.client.planLock.create({ data: { ...key, task: 'load', at: inCanner.loadAt } })
+    expect((await readReplanInput(fresh.client as never, groupId, dayId, RESTART))?.problem.locks).toEqual([])
+    await fresh.client.planLock.delete({ where: { groupId_id: { groupId, id: 'old' } } })
   })
 
   it('refuses to plan from a page that another plan has overtaken', async () => {

@@ -13,7 +13,8 @@ import { freshKey } from '@/lib/http/fresh-key'
 import { type DayHead, requireDayHead } from '@/lib/queries/day-head'
 import { readLocks, type StoredLock } from '@/lib/queries/replan-input'
 import { readSavedPlan, type StoredPlan } from '@/lib/queries/saved-plan'
-import { lockedBatchId } from '@/shared/planning/locks'
+import { readWorkBegun } from '@/lib/queries/work-begun'
+import { begunUnder, lockedBatchId, type WorkBegun } from '@/shared/planning/locks'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayLock } from '@/shared/wording/say-replan'
 import { DayPlace } from '../../_overview/day-place'
@@ -25,7 +26,12 @@ export default async function FixedPage({ params }: { params: Promise<{ groupId:
   const { groupId, dayId } = await params
   await requireActor(groupId, 'plan-day')
   const day = await requireDayHead(groupId, dayId)
-  const [stored, locks] = await Promise.all([readSavedPlan(groupId, dayId), readLocks(groupId, dayId)])
+  const [stored, allLocks, begun] = await Promise.all([
+    readSavedPlan(groupId, dayId),
+    readLocks(groupId, dayId),
+    readWorkBegun(groupId, dayId),
+  ])
+  const locks = stored ? allLocks.filter((lock) => begunUnder(stored.plan, begun, lock) === null) : []
   const path = `/g/${groupId}/days/${dayId}`
   const isOpen = day.state === 'planned' || day.state === 'running'
   return (
@@ -45,7 +51,7 @@ export default async function FixedPage({ params }: { params: Promise<{ groupId:
           {locks.length > 0 && (
             <LinkButton href={day.state === 'running' ? `${path}/plan/again` : `${path}/plan`}>{planWords(day)}</LinkButton>
           )}
-          <LoadsToFix {...{ groupId, dayId, path, locks, stored }} />
+          <LoadsToFix {...{ groupId, dayId, path, locks, stored, begun }} />
         </>
       )}
     </Page>
@@ -94,17 +100,21 @@ const TASKS = [
   { value: 'wash', label: 'Jar washing' },
 ] as const
 
-/** Every load of the plan: fixed where it stands with one tap, or otherwise with a form. */
-function LoadsToFix({ groupId, dayId, path, locks, stored: { problem, plan } }: Props) {
+/** Every load that is still to come: fixed where it stands with one tap, or otherwise with a form. */
+function LoadsToFix({ groupId, dayId, path, locks, stored: { problem, plan }, begun }: Props & { begun: WorkBegun }) {
+  const toCome = plan.loads.filter(({ code }) => !begun.loads.has(code))
   const isFixed = (id: string) => locks.some((lock) => lock.task === 'load' && lockedBatchId(lock) === id)
   return (
     <Sheet lid="flat" lidWords="The loads" title="The loads">
-      {plan.loads.map((load) => {
+      {toCome.length === 0 && <EmptyState text="Every load has begun: nothing is left to fix." />}
+      {toCome.map((load) => {
         const batchId = load.batchParts[0]?.batchId ?? ''
         const cut = batchId.lastIndexOf('/')
         const batch = { preparationId: batchId.slice(0, cut), batch: Number(batchId.slice(cut + 1)) }
         const canner = problem.canners.find(({ id }) => id === load.cannerId)?.label ?? ''
         const codes = plan.batches.filter(({ id }) => load.batchParts.some((part) => part.batchId === id)).map(({ code }) => code)
+        const first = plan.batches.find(({ id }) => id === batchId)?.code ?? ''
+        const tasks = TASKS.filter(({ value }) => value === 'load' || !begun.batches.has(first))
         const form = { command: 'lock-task', groupId, next: `${path}/plan/fixed`, className: 'form' }
         return (
           <Fold
@@ -122,7 +132,7 @@ function LoadsToFix({ groupId, dayId, path, locks, stored: { problem, plan } }: 
             </CommandForm>
             <Fold summary="Fix something else of it">
               <CommandForm {...form} formKey={freshKey()} fixed={{ dayId, ...batch }}>
-                <RadioEntry name="task" label="What?" options={TASKS} first="load" required />
+                <RadioEntry name="task" label="What?" options={tasks} first="load" required />
                 <FieldEntry
                   name="at"
                   type="time"
