@@ -37,6 +37,9 @@ export type Replan = {
 /** A lock that no plan can keep; without it one was found, or every lock stands in the way of any. */
 export type ReplanRefusal = { readonly kind: 'locked'; readonly locks: readonly PlanLock[] }
 
+/** Loads planned, over all tries, to find which of several locks binds; where that would be more, all locks are named. */
+const MOST_TRIED = 60
+
 /**
  * Plans the rest of a running day anew, from the present minute.
  *
@@ -51,7 +54,8 @@ export function replanDay(problem: DayProblem, before: DayPlan, soFar: DaySoFar)
   const replanned = replanKeepingLocks(problem, before, soFar)
   if (replanned) return ok(replanned)
   const locks = problem.locks ?? []
-  const binding = locks.filter(
+  const tried = locks.length * before.loads.length <= MOST_TRIED ? locks : []
+  const binding = tried.filter(
     (lock) => replanKeepingLocks({ ...problem, locks: locks.filter((other) => other !== lock) }, before, soFar) !== null,
   )
   return refuse({ kind: 'locked', locks: binding.length > 0 ? binding : locks })

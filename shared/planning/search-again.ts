@@ -73,6 +73,9 @@ function dropUntilItFits(
 ): Pick<SearchedAgain, 'timetable' | 'noTime'> | null {
   const whole = best(stand, [...kept, ...others])
   if (whole) return { timetable: whole, noTime: [] }
+  // What nothing may be left out for: where that alone does not fit, no leaving out helps, and nothing is tried.
+  const fixed = others.filter(({ job }) => isLocked(stand, job))
+  if (fixed.length > 0 && !fits(stand, [...kept, ...fixed])) return null
   let left = others
   const dropped: JobLeft[] = []
   while (!fits(stand, [...kept, ...left])) {

@@ -11,7 +11,7 @@ import type { Refusal } from '@/shared/wording/refusal'
 import { sayPlanRefusal } from '@/shared/wording/say-plan'
 import { sayLocked } from '@/shared/wording/say-replan'
 
-/** Locks that are tried one by one to find which of them binds; of more than these all are named. */
+/** Locks that are left out one by one of the plan that stands, to find which of them binds; of more than these all are named. */
 const MOST_TRIED = 6
 
 /**
@@ -26,14 +26,15 @@ export function plannedWithLocks(problem: DayProblem, stored: StoredPlan | null)
 
 function planWithLocks(problem: DayProblem, stored: Pick<StoredPlan, 'problem' | 'plan'> | null): Result<DayPlan, Refusal> {
   const { locks = [], ...free } = problem
-  const kept = stored && isSameDay(stored.problem, problem) ? keptPlan(problem, stored.plan) : null
+  const standing = stored && isSameDay(stored.problem, problem) ? stored.plan : null
+  const kept = standing && keptPlan(problem, standing)
   if (kept) return ok(kept)
   const anew = plannedOnce(problem)
   if (anew.ok) return anew
   const without = plannedOnce(free)
   if (!without.ok) return plannedAnew(free)
-  const tried = locks.length <= MOST_TRIED ? locks : []
-  const binding = tried.filter((lock) => plannedOnce({ ...problem, locks: locks.filter((other) => other !== lock) }).ok)
+  const tried = standing && locks.length <= MOST_TRIED ? locks : []
+  const binding = tried.filter((lock) => standing && keptPlan({ ...problem, locks: locks.filter((other) => other !== lock) }, standing))
   return refuse(sayLocked(problem, stored?.plan ?? without.value, binding.length > 0 ? binding : locks))
 }
 
