@@ -124,12 +124,12 @@ export const sayLocked = (problem: DayProblem, plan: DayPlan, locks: readonly Pl
       : 'Unlock it, or choose another minute or person, and plan again.',
   )
 
-/** More is left of a large day than can be planned anew while somebody waits. */
-export const tooMuchLeft = (left: number, most: number): Refusal =>
+/** More loads are left of a large day than can be planned anew while somebody waits. */
+export const tooMuchLeft = (loads: number): Refusal =>
   notNow(
     'too-much-left',
-    `Not planned again: ${left} gatherings of loads are still to come.`,
-    `Up to ${most} can be planned anew while the kitchen waits.`,
+    `Not planned again: ${loads} loads are still to come.`,
+    'That is more than can be planned anew while the kitchen waits.',
     'Keep to the plan: each load goes in as soon as its canner is free, and every list shows how late it is. Plan again when fewer are left.',
   )
 

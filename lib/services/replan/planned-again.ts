@@ -14,8 +14,8 @@ import { sayLocked, tooMuchLeft } from '@/shared/wording/say-replan'
  * Refused where no plan keeps what was fixed, and where more is still to be loaded than can be planned while somebody waits.
  */
 export function plannedAgain({ problem, plan, soFar }: ReplanInput): Result<Replan, Refusal> {
-  const left = jobsLeft(problem, plan, soFar).jobs.length
-  if (left > MOST_JOBS_AT_ONCE) return refuse(tooMuchLeft(left, MOST_JOBS_AT_ONCE))
+  const { jobs } = jobsLeft(problem, plan, soFar)
+  if (jobs.length > MOST_JOBS_AT_ONCE) return refuse(tooMuchLeft(jobs.reduce((sum, { job }) => sum + job.loads.length, 0)))
   const planned = remembered('again', { problem, plan, soFar }, () => replanDay(problem, plan, soFar))
   return planned.ok ? ok(planned.value) : refuse(sayLocked(problem, plan, planned.problem.locks))
 }
