@@ -13,8 +13,13 @@ import { noticeClaims } from './notice-claims'
 /** The function that does it; see the migration of the same name. Named, so that each connection plans it once. */
 const CLAIM = {
   name: 'claim-the-short-way',
-  text: 'SELECT reply, of_day FROM claim_the_short_way($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15)',
+  text: `SELECT (done).reply, (done).of_day FROM (
+    SELECT claim_the_short_way($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15) AS done
+    WHERE clock_timestamp() < $16::timestamptz OFFSET 0) AS in_time`,
 }
+
+/** A database that was away must not save, when it comes back, what somebody was told about long ago. It is asked by its own clock. */
+const BEGINS_WITHIN_MS = 1_000
 
 /** What the function says when it undoes itself: the key was taken meanwhile, or too many changes in this minute. */
 const UNDONE = 'LS001'
@@ -35,6 +40,7 @@ export async function claimTheShortWay(tap: ShortTap): Promise<Reply | null> {
   const values = [
     ...[key, hash, userId, sessionVersion, roles.any, roles.own, minute, mostAMinute],
     ...[groupId, preparationId, householdId, jars, randomUUID(), PLAIN_RECIPES, now.toISOString()],
+    new Date(now.getTime() + BEGINS_WITHIN_MS),
   ]
   const connection = await databasePool().connect().catch(orUnavailable(false))
   try {
