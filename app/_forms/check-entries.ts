@@ -13,7 +13,8 @@ export type Values = Record<string, unknown>
  */
 export function checkEntries(schemaName: string, form: RefObject<HTMLFormElement | null>): Resolver<Values> {
   return async (values) => {
-    const schema = await FORM_SCHEMAS[schemaName]?.()
+    // Without a network the schema may not come: then the server checks, as it does without script.
+    const schema = await FORM_SCHEMAS[schemaName]?.().catch(() => null)
     if (!schema || !form.current) return { values, errors: {} }
     const read = schema.safeParse(decodeForm(new FormData(form.current)).input)
     if (read.success) return { values, errors: {} }
