@@ -1,6 +1,6 @@
 import type { BindingReason, PlannedLoad } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
-import type { Timetable } from '@/shared/planning/search-orders'
+import type { Timetable } from '@/shared/planning/time-in-order'
 
 /**
  * The loads that fix the finish: back from the load that empties last, each load that hands its canner over without a minute between,

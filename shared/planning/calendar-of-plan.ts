@@ -27,7 +27,15 @@ export function calendarOfPlan(problem: DayProblem, plan: DayPlan): PlacingConte
     problem,
     setUp: { places, hours, kettleBurners: kettleBurners.filter(({ id }) => !heated.has(id)) },
     calendar,
-    ...{ operatorRule: 'keep-a-canner', fillRule: 'ahead', fillRules: new Map(), lastOperator: new Map(), able: new Map() },
+    ...{
+      operatorRule: 'keep-a-canner',
+      fillRule: 'ahead',
+      fillRules: new Map(),
+      lastOperator: new Map(),
+      able: new Map(),
+      scarcity: new Map(),
+      crowd: null,
+    },
     ...{ blocked: nothingBlocked(), effort: { left: Number.POSITIVE_INFINITY }, reserved: new Map(), underWay: null, keepsMinutes: false },
   }
 }

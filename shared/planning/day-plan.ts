@@ -211,7 +211,8 @@ export type WayOut = {
         readonly cannerIds: readonly string[]
       }
     | { readonly kind: 'other-jars'; readonly preparationId: string; readonly jarSize: JarSize; readonly jars: number }
-    | { readonly kind: 'one-more-operator'; readonly method: Method }
+    /** `people`: how many more; one when left out. */
+    | { readonly kind: 'one-more-operator'; readonly method: Method; readonly people?: number }
     | { readonly kind: 'fewer-batches'; readonly preparationId: string; readonly batches: number; readonly jars: number }
     | { readonly kind: 'start-earlier'; readonly minutes: number }
     | { readonly kind: 'stay-later'; readonly minutes: number }

@@ -1,7 +1,7 @@
 import type { BindingReason, NextLimit, PlannedTask, PlanTaskKind } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { burnerServes, kettleHeat } from '@/shared/planning/kitchen-set-up'
-import type { Timetable } from '@/shared/planning/search-orders'
+import type { Timetable } from '@/shared/planning/time-in-order'
 import { kettlesFor } from '@/shared/planning/split-demand'
 import { hoursOf } from '@/shared/planning/staffing-demands'
 import { mayDo } from '@/shared/planning/who-may'

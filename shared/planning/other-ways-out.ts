@@ -1,9 +1,11 @@
 import { JAR_MILLILITRES } from '@/shared/kitchen/jar-sizes'
+import type { Method } from '@/shared/kitchen/methods'
 import type { WayOut } from '@/shared/planning/day-plan'
-import type { DayProblem, PlanAlternative, PlanCanner, PlanPreparation } from '@/shared/planning/day-problem'
+import type { DayProblem, PlanAlternative, PlanCanner, PlanPerson, PlanPreparation } from '@/shared/planning/day-problem'
 import { spareByCanner } from '@/shared/planning/canner-spare'
+import { operatorHoursStop } from '@/shared/planning/operator-hours'
 import { cycleMinutes } from '@/shared/planning/place-job'
-import { jarsToPlan } from '@/shared/planning/split-demand'
+import { jarsToPlan, splitDemand } from '@/shared/planning/split-demand'
 
 /** A change with the day that it makes, not planned yet. */
 export type ChangedDay = { readonly change: WayOut['change']; readonly problem: DayProblem }
@@ -97,16 +99,34 @@ export function otherJars(problem: DayProblem): ChangedDay[] {
   )
 }
 
-/** One more person who minds the canners of a method and does nothing else. */
-export function oneMoreOperator(problem: DayProblem): ChangedDay[] {
+/** More people than this who mind one method's canners are not proposed. */
+const MOST_MORE_OPERATORS = 5
+
+/**
+ * For each skill that canners ask for, one more person who minds them and does nothing else; where counting alone says that one is too few, the fewest who
+ * are enough by counting and, as a second step, one more than that.
+ */
+export function moreOperators(problem: DayProblem): ChangedDay[][] {
+  const split = splitDemand(problem)
+  const jobs = split.ok ? split.value.jobs : []
+  const step = (method: Method, skill: string, people: number): ChangedDay => ({
+    change: { kind: 'one-more-operator', method, ...(people > 1 ? { people } : {}) },
+    problem: { ...problem, people: [...problem.people, ...operatorsMore(problem, skill, people)] },
+  })
   return problem.minding
     .filter(({ method }) => problem.preparations.some((entry) => entry.method === method && jarsToPlan(entry) > 0))
+    .filter(({ skill }, index, all) => all.findIndex((entry) => entry.skill === skill) === index)
     .map(({ method, skill }) => {
-      const extra = {
-        ...{ id: 'one-more-operator', name: 'One more operator', householdId: null, skills: [skill], ageClass: 'adult' as const },
-        ...{ limits: [], allergies: [], languages: [...new Set(problem.people.flatMap((person) => person.languages))] },
-        ...{ from: problem.window.peopleArriveAt, until: problem.window.hardEnd },
-      }
-      return { change: { kind: 'one-more-operator' as const, method }, problem: { ...problem, people: [...problem.people, extra] } }
+      const steps = Array.from({ length: MOST_MORE_OPERATORS }, (_, index) => step(method, skill, index + 1))
+      const enough = steps.findIndex((each) => operatorHoursStop(each.problem, jobs) === null)
+      return enough < 1 ? steps.slice(0, 1) : steps.slice(enough, enough + 2)
     })
 }
+
+const operatorsMore = (problem: DayProblem, skill: string, people: number): PlanPerson[] =>
+  Array.from({ length: people }, (_, index) => ({
+    ...{ id: index === 0 ? 'one-more-operator' : `one-more-operator-${index + 1}`, name: 'One more operator', householdId: null },
+    ...{ skills: [skill], ageClass: 'adult' as const, limits: [], allergies: [] },
+    languages: [...new Set(problem.people.flatMap((person) => person.languages))],
+    ...{ from: problem.window.peopleArriveAt, until: problem.window.hardEnd },
+  }))

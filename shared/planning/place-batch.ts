@@ -1,19 +1,10 @@
-import {
-  isEquipmentFree,
-  isPersonFree,
-  type Occupation,
-  rewind,
-  takeEquipment,
-  takePerson,
-  type WorkingHours,
-} from '@/shared/planning/day-calendar'
+import { isEquipmentFree, type Occupation, rewind, takeEquipment, type WorkingHours } from '@/shared/planning/day-calendar'
 import type { BurnerUse, KettleWork, PlanBurner, PlanKettle, StageWork } from '@/shared/planning/day-problem'
-import type { PlanTaskKind } from '@/shared/planning/day-plan'
 import { burnerServes, kettleHeat } from '@/shared/planning/kitchen-set-up'
-import { isLockedThing, lockedPeople, locksOn, startsAsLocked } from '@/shared/planning/locks'
+import { isLockedThing, locksOn, startsAsLocked } from '@/shared/planning/locks'
+import { ablePeople, enoughFree, pickTeam } from '@/shared/planning/pick-team'
 import { count, earliestStart, type FillRule, type PlacingContext } from '@/shared/planning/placing-context'
 import { kettlesFor, type SplitBatch } from '@/shared/planning/split-demand'
-import { mayDo } from '@/shared/planning/who-may'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 /** Washed jars are filled within this many minutes, while they are still hot (common practice). */
@@ -273,9 +264,21 @@ function bookEarlier(
   }
   const kept = asPlanned && at(asPlanned.start, asPlanned.end, asPlanned.peopleIds.length)
   if (kept) return kept
+  const ahead = kind === 'prep' && context.crowd && locks.length === 0 ? Math.max(from, doneBy - context.crowd.prepAheadMinutes) : null
+  const starts = ahead === null ? [] : startsToTry(context, able, ahead, doneBy)
   for (let team = work.peopleMin; team <= Math.min(work.peopleMax, able.length); team++) {
     const length = minutesFor(work, multiple, team)
-    for (let end = doneBy; end - length >= from; end--) {
+    for (const start of starts) {
+      if (start + length > doneBy) break
+      const booked = at(start, start + length, team)
+      if (booked) return booked
+    }
+  }
+  const ends = endsToTry(context, able, from, doneBy, locks.length > 0)
+  for (let team = work.peopleMin; team <= Math.min(work.peopleMax, able.length); team++) {
+    const length = minutesFor(work, multiple, team)
+    for (const end of ends) {
+      if (end - length < from) break
       const booked = at(end - length, end, team)
       if (booked) return booked
     }
@@ -283,70 +286,38 @@ function bookEarlier(
   return null
 }
 
-function enoughFree(
+/**
+ * The minutes at which work done by `doneBy` can end as late as possible, the latest first: that minute itself, and those before which
+ * somebody becomes free. Where breaks or locks count too, every minute.
+ */
+function endsToTry(
   { calendar }: PlacingContext,
   able: readonly WorkingHours[],
-  start: KitchenTime,
-  end: KitchenTime,
-  team: number,
-): boolean {
-  let found = 0
-  for (const hours of able) {
-    if (isPersonFree(calendar, hours, 'hands', start, end) && ++found === team) return true
+  from: KitchenTime,
+  doneBy: KitchenTime,
+  isLocked: boolean,
+): readonly KitchenTime[] {
+  if (isLocked || able.some((hours) => hours.rest))
+    return Array.from({ length: Math.max(0, doneBy - from + 1) }, (_, back) => doneBy - back)
+  const ends = new Set([doneBy])
+  for (const { person, until } of able) {
+    if (until < doneBy) ends.add(until)
+    for (const { start } of calendar.people.get(person.id) ?? []) if (start < doneBy && start > from) ends.add(start)
   }
-  return false
+  return [...ends].sort((a, b) => b - a)
 }
 
-/**
- * The first people who may and can: those whom a lock names, those who do it in the plan that stands, then those least needed elsewhere and
- * least worked; ties by their order in the list.
- *
- * @param batchId - the batch the work is for
- */
-export function pickTeam(
-  context: PlacingContext,
-  kind: PlanTaskKind,
-  work: StageWork,
-  preparation: KettleWork,
-  occupation: Occupation,
-  start: KitchenTime,
-  end: KitchenTime,
-  size: number,
-  batchId = '',
-): string[] | null {
-  if (work.workMinutes === 0) return []
-  const { calendar } = context
-  const able = ablePeople(context, kind, work, preparation)
-  if (able.length < size) return null
-  const free = able.filter((hours) => isPersonFree(calendar, hours, occupation, start, end))
-  if (free.length < size) return null
-  const locked = lockedPeople(locksOn(context.problem, batchId, kind))
-  if (locked.length > size || !locked.every((id) => free.some(({ person }) => person.id === id))) return count(context.blocked, 'lock')
-  const asPlanned = context.underWay?.asPlanned.slots.get(`${kind}/${batchId}`)?.peopleIds ?? []
-  const worked = (hours: WorkingHours) => calendar.workMinutes.get(hours.person.id) ?? 0
-  const first = (id: string) => (locked.includes(id) ? 0 : asPlanned.includes(id) ? 1 : 2)
-  const chosen = free
-    .map((hours, index) => ({ id: hours.person.id, index, cost: scarcity(context, hours) * 45 + worked(hours) }))
-    .sort((a, b) => first(a.id) - first(b.id) || a.cost - b.cost || a.index - b.index)
-    .slice(0, size)
-  for (const { id } of chosen) takePerson(calendar, id, occupation, start, end)
-  return chosen.map(({ id }) => id)
-}
-
-function ablePeople(context: PlacingContext, kind: PlanTaskKind, work: StageWork, preparation: KettleWork): readonly WorkingHours[] {
-  const ofPreparation = context.able.get(preparation) ?? new Map<PlanTaskKind, readonly WorkingHours[]>()
-  const known = ofPreparation.get(kind)
-  if (known) return known
-  const found = context.setUp.hours.filter((hours) => mayDo(hours.person, kind, work.skills, preparation))
-  context.able.set(preparation, ofPreparation.set(kind, found))
-  return found
-}
-
-/** How much the canners, the kettles and the fill tables need this person: 0 for somebody with no such skill. */
-function scarcity({ problem }: PlacingContext, { person }: WorkingHours): number {
-  if (person.ageClass !== 'adult') return 0
-  const has = (skill: string) => person.skills.includes(skill)
-  const operates = problem.minding.some((entry) => has(entry.skill)) ? 3 : 0
-  const cooks = problem.preparations.some((entry) => entry.cook.skills.some(has)) && !person.limits.includes('seated') ? 2 : 0
-  return operates + cooks + (problem.preparations.some((entry) => entry.fill.skills.some(has)) ? 1 : 0)
+/** The minutes at which work can start as early as possible from `first` on: that minute itself, and those at which somebody becomes free. */
+function startsToTry(
+  { calendar }: PlacingContext,
+  able: readonly WorkingHours[],
+  first: KitchenTime,
+  doneBy: KitchenTime,
+): readonly KitchenTime[] {
+  const starts = new Set([first])
+  for (const { person, from } of able) {
+    if (from > first) starts.add(from)
+    for (const { end } of calendar.people.get(person.id) ?? []) if (end > first && end < doneBy) starts.add(end)
+  }
+  return [...starts].sort((a, b) => a - b)
 }

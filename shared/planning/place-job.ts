@@ -77,8 +77,8 @@ export function placeJob(
   const soonest = Math.max(...places.map((entry) => entry.availableAt))
   const latest = Math.min(emptyBy - cycleMinutes(preparation), soonest + mostIdleMinutes, preparation.loadBy ?? Number.POSITIVE_INFINITY)
   if (earliest > latest) count(context.blocked, 'canner')
-  // A running day is planned anew while somebody waits: what does not fit at one canner or minute is not tried at the next for the same filling.
-  const hopeless = context.underWay ? new Set<string>() : null
+  // A running day is planned anew while somebody waits, and a large day has many loads: what does not fit at one canner or minute is not tried at the next for the same filling.
+  const hopeless = context.underWay || context.crowd ? new Set<string>() : null
   for (const at of minutesToTry(context, job, earliest, latest)) {
     for (const chosen of choosePlaces(places, job, preparation, at, latest, mostIdleMinutes)) {
       if (context.effort.left <= 0) return null

@@ -12,6 +12,12 @@ export type OperatorRule = 'keep-a-canner' | 'one-minds-all'
 /** Where filling ends inside the time that filled jars may wait: as late, as early, or as near the middle as fits. */
 export type FillRule = 'just-in-time' | 'ahead' | 'in-between'
 
+/** How people are shared out where hands are short all day. */
+export type CrowdRule = {
+  /** Produce is prepared as early as fits within this many minutes before it is needed, so that hands are left for kettles and tables. */
+  readonly prepAheadMinutes: number
+}
+
 /** Work left for one search, counted in fillings tried: never in time, so that every machine stops at the same place. */
 export type Effort = { left: number }
 
@@ -50,12 +56,16 @@ export type PlacingContext = {
   readonly effort: Effort
   /** Who may do what, found once, by preparation and stage. */
   readonly able: Map<KettleWork, Map<PlanTaskKind, readonly WorkingHours[]>>
+  /** How much each person is needed at canners, kettles and tables, found once. */
+  readonly scarcity: Map<string, number>
   /** Canner minutes taken ahead of their turn, by a lock or an outage: loads may still be placed before them. */
   readonly reserved: Map<string, Span[]>
   /** What has begun by now; null when the day is planned before it begins. */
   readonly underWay: UnderWay | null
   /** Fillings that were tried for the load at hand and do not fit, where an answer is wanted at once; without it each minute tries all of them anew. */
   readonly hopeless?: Set<string> | null
+  /** Set for a large day: prep ahead, operators spared for their canners, no filling tried twice for a load. */
+  readonly crowd: CrowdRule | null
   /** Loads are tried at their minute of the plan that stands before any other. */
   readonly keepsMinutes: boolean
 }

@@ -1,7 +1,7 @@
 import type { PlannedLoad, PlannedTask, PlanTaskKind } from '@/shared/planning/day-plan'
 import type { DayProblem, KettleWork } from '@/shared/planning/day-problem'
 import type { PlacedBatch } from '@/shared/planning/place-batch'
-import type { Timetable } from '@/shared/planning/search-orders'
+import type { Timetable } from '@/shared/planning/time-in-order'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 const bare = (kind: PlanTaskKind, of: string, start: KitchenTime, end: KitchenTime, more: Partial<PlannedTask> = {}): PlannedTask => ({

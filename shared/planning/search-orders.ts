@@ -1,23 +1,24 @@
-import { emptyCalendar, freeFrom, rewind } from '@/shared/planning/day-calendar'
-import type { DayProblem, PlanCanner, PlanPreparation } from '@/shared/planning/day-problem'
-import { setUpKitchen } from '@/shared/planning/kitchen-set-up'
+import { rewind } from '@/shared/planning/day-calendar'
+import { firstThings, isUrgent } from '@/shared/planning/first-things'
 import { hasFixedMinute } from '@/shared/planning/locks'
 import { ORDER_RULES, swapTwo } from '@/shared/planning/order-rules'
-import { firstThings, isUrgent, takeUnderWay } from '@/shared/planning/first-things'
-import { cannerMinutesOf, type PlacedJob, placeJob } from '@/shared/planning/place-job'
-import type { Blocked, Effort, FillRule, OperatorRule, PlacingContext } from '@/shared/planning/placing-context'
-import type { SearchWatch } from '@/shared/planning/search-watch'
+import type { PlacedJob } from '@/shared/planning/place-job'
+import type { FillRule, PlacingContext } from '@/shared/planning/placing-context'
+import { isLargeDay, searchLargeDay } from '@/shared/planning/search-large-day'
 import type { SplitJob } from '@/shared/planning/split-demand'
-import type { UnderWay } from '@/shared/planning/under-way'
+import {
+  MANNERS,
+  type Manner,
+  type OrderSearch,
+  placeNext,
+  startContext,
+  timeInOrder,
+  type Timetable,
+  timetableOf,
+} from '@/shared/planning/time-in-order'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
-/** A whole timetable with its context, before tasks are written out. */
-export type Timetable = {
-  readonly context: PlacingContext
-  readonly jobs: readonly PlacedJob[]
-  readonly finishAt: KitchenTime
-  readonly rule: string
-}
+export type { OrderSearch, Timetable } from '@/shared/planning/time-in-order'
 
 /** Timetables tried after the rules of thumb, shared out over the size of the day. */
 const TRIES = 240
@@ -29,49 +30,16 @@ const PLACEMENTS_AT_BOUND = 150
 /** Loads placed while looking for one that ends in time at all. */
 const PLACEMENTS_IN_TIME = 3000
 
-type Manner = {
-  readonly operators: OperatorRule
-  readonly fill: FillRule
-  readonly fills?: ReadonlyMap<SplitJob, FillRule>
-  readonly keepsMinutes?: boolean
-}
-
-const MANNERS: readonly [Manner, ...Manner[]] = [
-  { operators: 'keep-a-canner', fill: 'ahead' },
-  { operators: 'one-minds-all', fill: 'ahead' },
-  { operators: 'keep-a-canner', fill: 'in-between' },
-  { operators: 'one-minds-all', fill: 'in-between' },
-  { operators: 'keep-a-canner', fill: 'just-in-time' },
-  { operators: 'one-minds-all', fill: 'just-in-time' },
-]
-
-/** One search: the day, the canners in use, and where failures are counted. */
-export type OrderSearch = {
-  readonly problem: DayProblem
-  readonly jobs: readonly SplitJob[]
-  readonly canners: readonly PlanCanner[]
-  readonly blocked: Blocked
-  readonly effort: Effort
-  /** Fillings that may be tried beyond `effort` where nothing was found with it. */
-  readonly effortInTime: number
-  /** A day that has begun: what it holds is taken before anything is placed. */
-  readonly underWay?: UnderWay
-  /** Only where the search may go on for minutes. */
-  readonly watch?: OrderWatch
-}
-
-/** The part of a watch that orders of loads need. */
-export type OrderWatch = Pick<SearchWatch, 'seed' | 'goOn'> & { readonly better: (timetable: Timetable) => void }
-
 /**
  * The best timetable found over orders of loads, or null.
  *
- * First a depth-first search for a timetable that ends at the bound, then one timetable for each rule of thumb, then, where none of them
+ * A large day is searched in its own way. Any other: first a depth-first search for a timetable that ends at the bound, then one timetable for each rule of thumb, then, where none of them
  * fits, a depth-first search for any that ends in time, then exchanges of two loads. Steps are counted, never timed: the same day always gives the same timetable.
  *
  * @param bound - no timetable ends earlier; reaching it ends the search
  */
 export function searchOrders(search: OrderSearch, bound: KitchenTime): Timetable | null {
+  if (isLargeDay(search)) return searchLargeDay(search, bound)
   for (const manner of MANNERS) {
     const met = meetBound(search, bound, manner)
     if (met) return shortenWaits(search, met, manner)
@@ -149,55 +117,6 @@ const NEARER: Readonly<Record<FillRule, readonly FillRule[]>> = {
   'just-in-time': [],
 }
 
-function startContext(search: OrderSearch, { operators, fill, fills = new Map(), keepsMinutes = false }: Manner): PlacingContext {
-  const { problem, canners, blocked, effort, underWay = null } = search
-  const context: PlacingContext = {
-    problem,
-    setUp: underWay?.setUp ?? setUpKitchen(problem, canners),
-    calendar: emptyCalendar(),
-    operatorRule: operators,
-    fillRule: fill,
-    fillRules: fills,
-    lastOperator: new Map(underWay?.lastOperator),
-    able: new Map(),
-    blocked,
-    effort,
-    reserved: new Map(),
-    underWay,
-    keepsMinutes,
-  }
-  if (underWay) takeUnderWay(context, underWay)
-  return context
-}
-
-function timeInOrder(
-  search: OrderSearch,
-  order: readonly SplitJob[],
-  manner: Manner,
-  emptyBy: KitchenTime,
-  rule: string,
-): Timetable | null {
-  const context = startContext(search, manner)
-  const jobs = firstThings(search, order)
-  const placed: PlacedJob[] = []
-  for (const [index, job] of jobs.entries()) {
-    const timed = placeNext(context, jobs.slice(index), job, emptyBy)
-    if (!timed) return null
-    placed.push(timed)
-  }
-  return timetableOf(context, placed, rule)
-}
-
-const timetableOf = (context: PlacingContext, jobs: readonly PlacedJob[], rule: string): Timetable => ({
-  context,
-  jobs,
-  finishAt: Math.max(
-    context.underWay?.finishAt ?? context.problem.window.firstLoadAt,
-    ...jobs.flatMap((job) => job.loads.map((load) => load.emptyAt)),
-  ),
-  rule,
-})
-
 /**
  * Timetables that keep the minutes and people of the plan that stands as far as a finish by `emptyBy` lets them, one for each manner.
  *
@@ -205,26 +124,6 @@ const timetableOf = (context: PlacingContext, jobs: readonly PlacedJob[], rule: 
  */
 export const keepingTimetables = (search: OrderSearch, order: readonly SplitJob[], emptyBy: KitchenTime): Timetable[] =>
   MANNERS.flatMap((manner) => timeInOrder(search, order, { ...manner, keepsMinutes: true }, emptyBy, 'as planned') ?? [])
-
-function placeNext(context: PlacingContext, left: readonly SplitJob[], job: SplitJob, emptyBy: KitchenTime): PlacedJob | null {
-  const preparation = context.problem.preparations.find((entry) => entry.id === job.preparationId)
-  return preparation ? placeJob(context, job, preparation, emptyBy, idleLeft(context, left, preparation, emptyBy)) : null
-}
-
-/** Canner minutes that may still go unused, over all canners of the method, if the loads left are to end by `emptyBy`. */
-function idleLeft(context: PlacingContext, left: readonly SplitJob[], { method }: PlanPreparation, emptyBy: KitchenTime): number {
-  const { problem, setUp, calendar } = context
-  // Minutes before a load that a lock or an outage put ahead of its turn would count as idle ones: then idleness bounds nothing.
-  if (context.reserved.size > 0 || left.some((job) => hasFixedMinute(problem, job))) return Number.POSITIVE_INFINITY
-  const open = setUp.places
-    .filter(({ canner }) => canner.method === method)
-    .reduce((sum, { canner, readyAt }) => sum + Math.max(0, emptyBy - freeFrom(calendar, canner.id, readyAt)), 0)
-  const needed = left.reduce((sum, job) => {
-    const preparation = problem.preparations.find((entry) => entry.id === job.preparationId)
-    return preparation?.method === method ? sum + job.loads.length * cannerMinutesOf(preparation) : sum
-  }, 0)
-  return open - needed
-}
 
 function meetBound(search: OrderSearch, bound: KitchenTime, manner: Manner, placements = PLACEMENTS_AT_BOUND): Timetable | null {
   const context = startContext(search, manner)

@@ -1,4 +1,4 @@
-import { emptyCalendar, isPersonFree, type Occupation, takePerson } from '@/shared/planning/day-calendar'
+import { type DayCalendar, emptyCalendar, isPersonFree, type Occupation, takePerson } from '@/shared/planning/day-calendar'
 import type { PlannedLoad, PlannedTask, PlanTaskKind } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
 import type { WorkingHours } from '@/shared/planning/day-calendar'
@@ -77,13 +77,19 @@ type Setting = {
 }
 
 function betterOnce(setting: Setting, tasks: readonly PlannedTask[]): PlannedTask[] | null {
+  const calendars = new Map<string, DayCalendar>()
+  const calendarFor = (personId: string): DayCalendar => {
+    const calendar = calendars.get(personId) ?? calendarOf(setting, tasks, personId)
+    calendars.set(personId, calendar)
+    return calendar
+  }
   const shares = workShares(setting.people, tasks)
   const order = [...shares].sort((a, b) => b.share - a.share)
   for (const most of order) {
     const mine = tasks.filter((task) => MOVABLE.has(task.kind) && task.peopleIds.includes(most.personId) && setting.mayMove(task))
     for (const least of [...order].reverse()) {
       if (least.share >= most.share) break
-      const task = mine.find((each) => isBetter(each, most, least) && canTake(setting, tasks, each, least.personId))
+      const task = mine.find((each) => isBetter(each, most, least) && canTake(setting, calendarFor, each, least.personId))
       if (task) return tasks.map((each) => (each === task ? handedOver(each, most.personId, least.personId) : each))
     }
   }
@@ -101,17 +107,17 @@ const handedOver = (task: PlannedTask, from: string, to: string): PlannedTask =>
   peopleIds: task.peopleIds.map((id) => (id === from ? to : id)),
 })
 
-function canTake(setting: Setting, tasks: readonly PlannedTask[], task: PlannedTask, personId: string): boolean {
+function canTake(setting: Setting, calendarFor: (personId: string) => DayCalendar, task: PlannedTask, personId: string): boolean {
   const hours = setting.people.find(({ person }) => person.id === personId)
   const preparation = setting.preparationOf(task)
   if (!hours || !preparation || !MOVABLE.has(task.kind)) return false
   const stage = task.kind as 'prep' | 'wash' | 'label' | 'fill'
   if (!mayDo(hours.person, task.kind, preparation[stage].skills, preparation)) return false
-  return isPersonFree(calendarOf(setting, tasks, personId), hours, 'hands', task.start, task.end)
+  return isPersonFree(calendarFor(personId), hours, 'hands', task.start, task.end)
 }
 
 /** What this person does already; a break is work that nothing goes beside. */
-function calendarOf({ problem, loads }: Setting, tasks: readonly PlannedTask[], personId: string) {
+function calendarOf({ problem, loads }: Setting, tasks: readonly PlannedTask[], personId: string): DayCalendar {
   const calendar = emptyCalendar()
   for (const task of tasks) {
     if (!task.peopleIds.includes(personId) || task.end <= task.start || task.kind === 'brief' || task.loadId !== null) continue

@@ -2,7 +2,7 @@ import type { WayOut } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanBurner, PlanCanner, PlanPerson, PlanPreparation } from '@/shared/planning/day-problem'
 import { METHODS } from '@/shared/kitchen/methods'
 import { cannerMinutesOfMethod } from '@/shared/planning/finish-bound'
-import { type ChangedDay, movedToPressure, oneMoreOperator, otherJars } from '@/shared/planning/other-ways-out'
+import { type ChangedDay, movedToPressure, moreOperators, otherJars } from '@/shared/planning/other-ways-out'
 import { plannedAgain } from '@/shared/planning/plan-again'
 import { NO_JAR_BOILING_FROM_MINUTES } from '@/shared/planning/refuse-day'
 import { jarsToPlan, splitDemand } from '@/shared/planning/split-demand'
@@ -72,7 +72,7 @@ function candidates(problem: DayProblem): Candidate[] {
     ...earlierStart(problem),
     ...oneMoreBurner(problem),
     ...oneMorePerson(problem),
-    ...withCost(oneMoreOperator(problem), COST.person),
+    ...withCost(moreOperators(problem).flatMap(leastThatFits), COST.person),
     ...withCost(movedToPressure(problem).flatMap(leastThatFits), COST.move),
     ...withCost(otherJars(problem), COST.otherJars),
     ...fewerBatches(problem),

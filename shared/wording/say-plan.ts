@@ -195,7 +195,9 @@ export function sayChange(problem: DayProblem, change: WayOut['change']): string
     case 'other-jars':
       return `Put ${titleOf(problem, change.preparationId)} into ${change.jars} ${jarName(change.jarSize, change.jars)} instead`
     case 'one-more-operator':
-      return `One more person who minds the ${cannerName(change.method)}s`
+      return (change.people ?? 1) === 1
+        ? `One more person who minds the ${cannerName(change.method)}s`
+        : `${change.people} more people who mind the ${cannerName(change.method)}s`
     case 'fewer-batches':
       return `${counted(change.batches, 'batch', 'batches')} fewer of ${titleOf(problem, change.preparationId)} (${change.jars} ${jarsOf(problem, change.preparationId, change.jars)} less)`
     case 'start-earlier':

@@ -164,14 +164,39 @@ describe('the Tideline Harvest Weekend at sea level', () => {
         expect(entry.process.minutes).toBeLessThanOrEqual(45)
   })
 
-  it('finds that nobody who minds water canners is there on Saturday after 13:00', () => {
+  it('finds that nobody who minds water canners is there on Saturday after 13:00; three more are enough, two are not', () => {
     const [saturday, sunday] = asSignedUp
-    expect(limitOf(saturday)).toMatchObject({
+    const refusal = limitOf(saturday)
+    expect(refusal).toMatchObject({
       limit: { kind: 'people-with-skill', skills: ['boiling-water-operator'], stage: 'process' },
+      needed: 2,
       available: 0,
       at: at('13:00'),
     })
     expect(limitOf(sunday)).toBeNull()
     expect(METHODS.length).toBe(3)
-  })
+    const [best, ...others] = findWaysOut(saturday)
+    expect(best).toMatchObject({ change: { kind: 'one-more-operator', method: 'boiling-water', people: 3 }, fits: true })
+    expect(best?.finishAt).toBeLessThanOrEqual(at('17:30'))
+    expect(best && sayWayOut(saturday, best)).toContain('3 more people who mind the boiling-water canners')
+    expect(others.some(({ fits }) => fits)).toBe(false)
+  }, 120_000)
+
+  it('is planned whole on both days once helpers mind water canners and the second dial is tested', () => {
+    const [saturday, sunday] = s3Days({ isSecondDialTested: true, areMoreTaught: true })
+    for (const [day, latest] of [
+      [saturday, '17:30'],
+      [sunday, '16:27'], // no timetable can end earlier on Sunday
+    ] as const) {
+      const planned = planOnce(day)
+      if (!planned.ok) throw new Error(JSON.stringify(planned.problem))
+      expect(checkDayPlan(day, planned.value)).toEqual([])
+      expect(planned.value.finishAt).toBeLessThanOrEqual(at(latest))
+      const corn = planned.value.loads.filter((load) => load.preparationId === 'corn')
+      expect(corn).toHaveLength(day === sunday ? 6 : 0)
+      for (const load of corn) expect(load.loadAt).toBeLessThanOrEqual(at('14:00'))
+      const soaks = planned.value.nightBefore.filter((step) => step.preparationId === 'dill-pickles')
+      expect(soaks.flatMap((step) => step.batchIds)).toHaveLength(day === saturday ? 10 : 8)
+    }
+  }, 120_000)
 })
