@@ -185,6 +185,13 @@ describe('the Tideline Harvest Weekend at sea level', () => {
     expect(others.some(({ fits }) => fits)).toBe(false)
   }, 120_000)
 
+  it('wants 60 and 62 people in a hall that holds 55 where the shifts overlap', () => {
+    const [saturday, sunday] = s3Days({ isSecondDialTested: true, areMoreTaught: true })
+    const held = (day: DayProblem): DayProblem => ({ ...day, window: { ...day.window, headcountLimit: 55 } })
+    expect(limitOf(held(saturday))).toMatchObject({ limit: { kind: 'headcount' }, needed: 60, available: 55 })
+    expect(limitOf(held(sunday))).toMatchObject({ limit: { kind: 'headcount' }, needed: 62, available: 55 })
+  })
+
   it('is planned whole on both days once helpers mind water canners and the second dial is tested', () => {
     const [saturday, sunday] = s3Days({ isSecondDialTested: true, areMoreTaught: true })
     for (const [day, latest] of [
