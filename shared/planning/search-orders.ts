@@ -18,8 +18,6 @@ import {
 } from '@/shared/planning/time-in-order'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
-export type { OrderSearch, Timetable } from '@/shared/planning/time-in-order'
-
 /** Timetables tried after the rules of thumb, shared out over the size of the day. */
 const TRIES = 240
 const TRIES_FOR_JOBS = 4_000
