@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { CHART_VIEWS, type ChartView } from '@/shared/day/chart-rows'
 import { CHART_SPANS, type ChartSpan } from '@/shared/drawing/chart-window'
-import { type KitchenTime, parseClock } from '@/shared/time/kitchen-time'
+import { formatClock, type KitchenTime, parseClock } from '@/shared/time/kitchen-time'
 
 /** What an address of the chart asks for. What cannot be read is left out: an old link still shows the day. */
 export interface ChartAddress {
@@ -36,7 +36,7 @@ export function readChartAddress(query: Readonly<Record<string, string | string[
 export function chartAddress({ view, span, from, isRoll }: ChartAddress): string {
   const query = new URLSearchParams({ by: view })
   if (span !== null) query.set('span', String(span))
-  if (from !== null) query.set('from', `${String(Math.floor(from / 60) % 24).padStart(2, '0')}:${String(from % 60).padStart(2, '0')}`)
+  if (from !== null) query.set('from', formatClock(from))
   if (isRoll) query.set('paper', 'roll')
   return `?${query}`
 }
