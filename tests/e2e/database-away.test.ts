@@ -92,18 +92,23 @@ test.describe('while the database is frozen', () => {
           timed(ada.head(home())),
           timed(sendChange(ada, claims(), claim())),
           timed(postForm(ada, `${home()}/households`, fields)),
+          timed(sendChange(ada, `/api/v1/groups/${evening.groupId}/days/${evening.dayId}/events`, { kind: 'note-incident' })),
         ])
-        const [homePage, dayPage, claimsPage, start, head, change, form] = rest
+        const [homePage, dayPage, claimsPage, start, head, change, form, event] = rest
         expect(live.answer.status(), `${round}: the process lives`).toBe(200)
         expect(live.ms, 'live: milliseconds').toBeLessThan(LONGEST_MS)
         expect(ready.answer.status(), `${round}: it is not ready`).toBe(503)
         expect(ready.ms, 'ready: milliseconds').toBeLessThan(LONGEST_MS)
         expect(JSON.parse(ready.said).reasons).toEqual(['database'])
         expect(head?.answer.status()).toBe(503)
-        for (const [what, one] of Object.entries({ homePage, dayPage, claimsPage, start, change, form })) {
+        for (const [what, one] of Object.entries({ homePage, dayPage, claimsPage, start, change, form, event })) {
           if (!one) throw new Error(`${what} was not asked`)
           expectNotSaved(`${round}, ${what}`, one)
         }
+        expect(JSON.parse(String(event?.said))).toMatchObject({
+          type: '/problems/not-saved',
+          instead: expect.stringMatching(/send it again/),
+        })
         expect(JSON.parse(String(change?.said))).toMatchObject({
           // A claim is one statement: who sent it and heard nothing cannot know. That it was not saved is counted below.
           type: expect.stringMatching(/^\/problems\/not-(saved|sure)$/),
