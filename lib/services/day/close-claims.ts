@@ -19,7 +19,11 @@ export const closeClaims = defineCommand({
     const day = await lockDay(tx, groupId, dayId)
     if (!day) return refuse(notFound('Canning day'))
     if (day.state !== 'claiming') return refuse(cannotMove(day.state, 'Close the claims'))
-    if (day.claimsCloseAt && day.claimsCloseAt <= now) return refuse(await closedAlready(tx, groupId, dayId, day.claimsCloseAt))
+    if (day.claimsCloseAt) {
+      const closedBy = await whoClosed(tx, groupId, dayId, day.claimsCloseAt)
+      // Whoever waited for the lock may have begun before the one who closed: for them the closing lies ahead, and is done all the same.
+      if (closedBy || day.claimsCloseAt <= now) return refuse(await closedAlready(tx, groupId, day.claimsCloseAt, closedBy))
+    }
     // A window that was to open later never opens: it is as if it had been open from the start until now.
     const opened = day.claimsOpenAt && day.claimsOpenAt >= now ? { claimsOpenAt: null, earlyMinutes: 0 } : {}
     await tx.day.update({
@@ -34,18 +38,22 @@ export const closeClaims = defineCommand({
   },
 })
 
-async function closedAlready(tx: Tx, groupId: string, dayId: string, closedAt: Date) {
-  const group = await tx.group.findUniqueOrThrow({ where: { id: groupId }, select: { timeZone: true } })
+/** Who closed the claims by hand at that moment; nobody, where the moment was announced beforehand. */
+async function whoClosed(tx: Tx, groupId: string, dayId: string, closedAt: Date): Promise<string | undefined> {
   const entry = await tx.history.findFirst({
     where: { groupId, dayId, command: 'close-claims' },
     orderBy: { number: 'desc' },
     select: { actorName: true, recordedAt: true },
   })
-  const by = entry?.recordedAt.getTime() === closedAt.getTime() ? `${entry.actorName} closed them` : 'They closed by themselves'
+  return entry?.recordedAt.getTime() === closedAt.getTime() ? entry.actorName : undefined
+}
+
+async function closedAlready(tx: Tx, groupId: string, closedAt: Date, closedBy: string | undefined) {
+  const group = await tx.group.findUniqueOrThrow({ where: { id: groupId }, select: { timeZone: true } })
   return notNow(
     'claims-closed-already',
     'The claims are closed already.',
-    `${by} ${sayMoment(localMomentOf(closedAt, group.timeZone))}.`,
+    `${closedBy ? `${closedBy} closed them` : 'They closed by themselves'} ${sayMoment(localMomentOf(closedAt, group.timeZone))}.`,
     'Load the page again; nothing more is to be done.',
   )
 }
