@@ -1,13 +1,14 @@
-import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
+import { mkdirSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { dataFolder, packagePath, projectRoot } from './project-paths.mjs'
 import { runTestCommand } from './test-processes.mjs'
+import { countPlaywright, countVitest } from './test-reports.mjs'
 
 /**
  * @typedef {object} Step
  * @property {string} name
  * @property {string} title
- * @property {() => Promise<{ passed: number, failed: number }>} run
+ * @property {() => Promise<import('./test-reports.mjs').Count>} run
  */
 
 /** @type {readonly Step[]} */
@@ -54,19 +55,6 @@ async function runVitest(/** @type {string} */ project) {
   return countVitest(file, code)
 }
 
-/**
- * Reads Vitest's report. A test that was left out counts as failed, and so does an end in error with no failed test to show.
- *
- * @param {string} file
- * @param {number | string} code
- */
-export function countVitest(file, code) {
-  if (!existsSync(file)) return FAILED
-  const { numTotalTests, numPassedTests } = JSON.parse(readFileSync(file, 'utf8'))
-  const failed = numTotalTests - numPassedTests
-  return { passed: numPassedTests, failed: failed === 0 && code !== 0 ? 1 : failed }
-}
-
 async function checkBuild() {
   await generate()
   const { buildApp } = await import('./build-app.mjs')
@@ -85,19 +73,6 @@ async function checkBrowser() {
     runTestCommand(args, { ...env, ...served, CHROMIUM_PATH: chromium, PLAYWRIGHT_JSON_OUTPUT_FILE: file }),
   )
   return countPlaywright(file, code)
-}
-
-/**
- * Reads Playwright's report; a test that was left out or passed only at a second try counts as failed.
- *
- * @param {string} file
- * @param {number | string} code
- */
-export function countPlaywright(file, code) {
-  if (!existsSync(file)) return FAILED
-  const { stats } = JSON.parse(readFileSync(file, 'utf8'))
-  const failed = stats.unexpected + stats.skipped + stats.flaky
-  return { passed: stats.expected, failed: failed === 0 && code !== 0 ? 1 : failed }
 }
 
 async function generate() {

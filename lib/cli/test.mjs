@@ -7,7 +7,7 @@ import { STEPS } from './test-steps.mjs'
 import { stopTestProcesses } from './test-processes.mjs'
 import { whenNpmEnds } from './when-npm-ends.mjs'
 
-/** @typedef {{ passed: number, failed: number }} Count */
+/** @typedef {import('./test-reports.mjs').Count} Count */
 
 async function main() {
   const names = process.argv.slice(2)
@@ -39,6 +39,7 @@ async function runStep(/** @type {import('./test-steps.mjs').Step} */ step) {
 function report(/** @type {Awaited<ReturnType<typeof main>>} */ results) {
   const sum = (/** @type {'passed' | 'failed'} */ what) => results.reduce((total, result) => total + result[what], 0)
   console.log('')
+  for (const { name, names = [] } of results) for (const failed of names) console.log(`failed in ${name}: ${failed}`)
   for (const { name, passed, failed, seconds } of results)
     console.log(`${name.padEnd(10)} ${String(passed).padStart(5)} passed ${String(failed).padStart(4)} failed ${seconds.padStart(7)} s`)
   console.log(`${sum('passed')} passed, ${sum('failed')} failed`)
