@@ -1,6 +1,7 @@
 import { JAR_SIZES, type JarSize } from '@/shared/kitchen/jar-sizes'
 import { type Gauge, type Method, PACKS, type Pack } from '@/shared/kitchen/methods'
 import { bandsInUse } from './bands-in-use'
+import { FOODS } from './food-names'
 import type { Band, PublishedRow, Schedule } from './published-row'
 import { PUBLISHED_ROWS } from './published-rows'
 import { type PrintedPlace, readyProcess } from './ready-process'
@@ -28,7 +29,7 @@ const NEXT_LISTED: Partial<Record<JarSize, JarSize>> = { 'half-pint': 'pint', '1
 
 /** The printed lines for a food, canner, pack and jar; several where a table prints several pressures, undefined where there is none. */
 export const linesOf = (foodId: string, canner: CannerKind, pack: Pack, jar: JarSize): ReadyLines | undefined =>
-  LINES.get(foodId)?.[canner]?.[pack]?.[jar]
+  linesOfFood(foodId)[canner]?.[pack]?.[jar]
 
 /** The packs that are printed for a food in a canner, in the order hot, raw; with a jar, those printed for that jar. */
 export const packsFor = (foodId: string, canner: CannerKind, jar?: JarSize): Pack[] =>
@@ -38,25 +39,35 @@ export const packsFor = (foodId: string, canner: CannerKind, jar?: JarSize): Pac
 export const largestJarFor = (foodId: string, canner: CannerKind): JarSize =>
   JAR_SIZES.reduce((largest, jar) => (packsFor(foodId, canner, jar).length > 0 ? jar : largest))
 
-/** Steam first takes the boiling-water rows under the general rule; a row printed for steam then takes their place. */
-function buildLines(): Map<string, FoodLines> {
-  const lines = new Map<string, FoodLines>()
-  for (const row of PUBLISHED_ROWS) if (row.method === 'boiling-water') addRow(lines, row, 'atmospheric-steam')
-  for (const row of PUBLISHED_ROWS) addRow(lines, row, row.gauge ?? (row.method as Exclude<Method, 'pressure'>))
+/** The lines of a food are made ready when it is first asked about: a browser that asks for one food need not build them all. */
+function linesOfFood(foodId: string): FoodLines {
+  const known = LINES.get(foodId)
+  if (known !== undefined) return known
+  const lines = buildLines(PUBLISHED_ROWS.filter((row) => row.foodId === foodId))
+  if (FOODS.has(foodId)) LINES.set(foodId, lines)
   return lines
 }
 
-function addRow(lines: Map<string, FoodLines>, row: PublishedRow, canner: CannerKind): void {
-  const ofFood: FoodLines = lines.get(row.foodId) ?? {}
+/** Every line that was asked about, by food. */
+const LINES = new Map<string, FoodLines>()
+
+/** Steam first takes the boiling-water rows under the general rule; a row printed for steam then takes their place. */
+const buildLines = (rows: readonly PublishedRow[]): FoodLines => ({
+  ...Object.fromEntries(
+    rows.filter(({ method }) => method === 'boiling-water').map((row) => ['atmospheric-steam', linesOfRow(row, 'atmospheric-steam')]),
+  ),
+  ...Object.fromEntries(rows.map((row) => [row.gauge ?? row.method, linesOfRow(row, row.method)])),
+})
+
+function linesOfRow(row: PublishedRow, method: Method): NonNullable<FoodLines[CannerKind]> {
   const ofCanner: { [P in Pack]?: { [J in JarSize]?: ReadyLines } } = {}
-  lines.set(row.foodId, { ...ofFood, [canner]: ofCanner })
-  const method = canner === 'atmospheric-steam' ? canner : row.method
   for (const pack of PACKS) {
     for (const jar of JAR_SIZES) {
       const [first, ...others] = schedulesFor(row, pack, jar).map((printed) => readyLine({ row, method, pack, jar, ...printed }))
       if (first !== undefined) ofCanner[pack] = { ...ofCanner[pack], [jar]: [first, ...others] }
     }
   }
+  return ofCanner
 }
 
 /** The schedules printed for this jar, else those of the next listed size that guidance lets it use. */
@@ -73,6 +84,3 @@ function readyLine(place: PrintedPlace): ReadyLine {
   const bands = bandsInUse(row, schedule).map((used) => ({ band: used.band, process: readyProcess(place, used) }))
   return { row, option: schedule.option ?? null, bands }
 }
-
-/** Every line that can be answered, by food. */
-const LINES: ReadonlyMap<string, FoodLines> = buildLines()
