@@ -13,7 +13,9 @@ const MAX_ALL_MS = 3_000
 const FIRST_PAUSE_MS = 20
 const MAX_PAUSE_MS = 1_000
 const COMMIT_MS = 4_000
-const LIMITS = { maxWait: 2_000, timeout: 5_000 } as const
+/** No transaction is open for longer than that, from its first statement to the last before its commit. */
+export const LONGEST_TRANSACTION_MS = 5_000
+const LIMITS = { maxWait: 2_000, timeout: LONGEST_TRANSACTION_MS } as const
 
 export interface TransactionOptions {
   readonly isolation?: Prisma.TransactionIsolationLevel

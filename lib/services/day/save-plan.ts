@@ -1,6 +1,7 @@
 import 'server-only'
 import { randomUUID } from 'node:crypto'
 import type { Tx } from '@/lib/db/in-transaction'
+import { momentOfPlan } from '@/lib/services/replan/order-of-plans'
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
@@ -23,7 +24,8 @@ export async function savePlan(tx: Tx, groupId: string, dayId: string, problem: 
   const number = (last._max.number ?? 0) + 1
   // What is kept is what JSON keeps: readers parse it with the schema of saved plans.
   const json = (value: unknown) => JSON.parse(JSON.stringify(value)) as object
-  await tx.plan.create({ data: { groupId, id: randomUUID(), dayId, number, problem: json(problem), plan: json(plan), ...made } })
+  const createdAt = await momentOfPlan(tx, groupId, dayId)
+  await tx.plan.create({ data: { groupId, id: randomUUID(), dayId, number, problem: json(problem), plan: json(plan), ...made, createdAt } })
   await saveBatches(tx, groupId, dayId, plan)
   await saveLoads(tx, groupId, dayId, plan)
   return number

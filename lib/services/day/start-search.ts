@@ -27,13 +27,18 @@ export async function startSearch({ tx, actor, now }: CommandContext, wanted: Wa
   const { dayId, problem, size, change } = wanted
   const problemHash = hashOfProblem(problem)
   const { batches, loads } = size
-  const live = await tx.planSearch.findFirst({ where: { groupId, dayId, state: { in: LIVE } }, select: { id: true, problemHash: true } })
+  const live = await tx.planSearch.findFirst({
+    where: { groupId, dayId, state: { in: LIVE } },
+    select: { id: true, problemHash: true, createdAt: true },
+  })
   if (live?.problemHash === problemHash) return { reply: { dayId, searchId: live.id, batches, loads }, history: [] }
   await tx.planSearch.deleteMany({ where: { groupId, dayId, state: { notIn: LIVE } } })
   await endLiveSearch(tx, groupId, dayId, now)
 
   const searchId = randomUUID()
-  const data = { groupId, id: searchId, dayId, askedBy, change: change ?? null, problemHash, batches, loads, createdAt: now }
+  // The newest search is the day's: it is dated after the one it ends, also where whoever asks waited for the lock.
+  const createdAt = live && live.createdAt >= now ? new Date(live.createdAt.getTime() + 1) : now
+  const data = { groupId, id: searchId, dayId, askedBy, change: change ?? null, problemHash, batches, loads, createdAt }
   await tx.planSearch.create({ data: { ...data, problem: JSON.parse(JSON.stringify(problem)) as object } })
   await wakeSearch(tx, { groupId, searchId })
   await noticeDay(tx, { groupId, dayId, kind: 'search' })

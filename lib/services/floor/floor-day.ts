@@ -56,10 +56,13 @@ export async function timeOnDay(
   { round = 'down', ...rules }: WhenTyped,
 ): Promise<Result<KitchenTime, Refusal>> {
   const whole = round === 'up' ? Math.ceil : Math.floor
-  const time = clock === undefined ? whole(await dayClock(tx, groupId, day, now)) : placeOnDay(clock, day)
+  const time = clock === undefined ? notBefore(rules.after, whole(await dayClock(tx, groupId, day, now))) : placeOnDay(clock, day)
   const fits = checkWhen(time, { ...rules, hours: day, now: wallTime(day, now) })
   return fits.ok ? fits : refuse(sayFloorProblem(fits.problem))
 }
+
+/** Now, where what came first was rounded up to the end of this same minute: that minute, and no further. */
+const notBefore = (after: readonly FloorMoment[], now: KitchenTime): KitchenTime => (after.some(({ at }) => at === now + 1) ? now + 1 : now)
 
 /** Days after the canning day in which its jars are still looked at one by one: our own bound against slips of the date. */
 const LAST_DAYS = 60

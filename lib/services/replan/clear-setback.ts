@@ -4,6 +4,7 @@ import { lockFloorDay } from '@/lib/services/floor/floor-day'
 import { ClearSetback } from '@/shared/forms/replan'
 import { ok, refuse } from '@/shared/result/result'
 import { notFound } from '@/shared/wording/refusal'
+import { momentAfterPlan } from './order-of-plans'
 
 /** Something that had changed is as planned again, or was noted by mistake. */
 export const clearSetback = defineCommand({
@@ -18,7 +19,8 @@ export const clearSetback = defineCommand({
     if (!day.ok) return day
     const open = await tx.setback.findFirst({ where: { groupId, dayId, id: setbackId, clearedAt: null }, select: { kind: true } })
     if (!open) return refuse(notFound('What has changed'))
-    await tx.setback.update({ where: { groupId_id: { groupId, id: setbackId } }, data: { clearedAt: now } })
+    const clearedAt = await momentAfterPlan(tx, groupId, dayId, now)
+    await tx.setback.update({ where: { groupId_id: { groupId, id: setbackId } }, data: { clearedAt } })
     return ok({ reply: { setbackId }, history: [{ subject: `setback ${setbackId}`, detail: { kind: open.kind, cleared: true }, dayId }] })
   },
 })

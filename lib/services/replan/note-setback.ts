@@ -8,6 +8,7 @@ import { NoteSetback } from '@/shared/forms/replan'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
 import { badInput, notFound, type Refusal } from '@/shared/wording/refusal'
+import { momentAfterPlan } from './order-of-plans'
 
 /** Writes down that something is not as the plan took it to be. The plan stays until somebody plans again. */
 export const noteSetback = defineCommand({
@@ -34,7 +35,8 @@ export const noteSetback = defineCommand({
       preparationId: kind === 'produce-late' || kind === 'produce-short' ? input.preparationId : null,
       batches: kind === 'produce-short' ? input.batches : null,
     }
-    await tx.setback.create({ data: { groupId, id, dayId, kind, note, notedAt: now, ...about, ...when.value } })
+    const notedAt = await momentAfterPlan(tx, groupId, dayId, now)
+    await tx.setback.create({ data: { groupId, id, dayId, kind, note, notedAt, ...about, ...when.value } })
     const { fromAt, untilAt } = when.value
     const said = { from: fromAt === null ? null : formatClock(fromAt), until: untilAt === null ? null : formatClock(untilAt) }
     return ok({

@@ -8,6 +8,7 @@ import { scriptArguments } from '@/lib/cli/script-arguments.mjs'
 import { runUntil } from '@/lib/jobs/run-jobs'
 import { searchPlan, type SearchOptions } from '@/lib/jobs/search-plan'
 import { takeUpSearch, wakeLostSearches } from '@/lib/jobs/search-rows'
+import { latestSearch } from '@/lib/queries/plan-search'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
 import { triedOutlook } from '@/lib/queries/tried-outlook'
 import { changeOffer } from '@/lib/services/day/change-offer'
@@ -152,6 +153,18 @@ describe('one search of a day', () => {
       [second, 'queued'],
     ])
     expect(await row(first)).toMatchObject({ said: { what: 'This search was ended.' } })
+  })
+
+  it('shows the newer search also where whoever asked for it had waited for the lock', async () => {
+    const now = new Date()
+    const asked = (at: Date) => change(planDay, { dayId: day.dayId }, ada, at)
+    expect((await asked(now)).ok).toBe(true)
+    await saved(claimJars, { preparationId: day.jam, householdId: 'alderby', jars: 12 })
+    const second = await asked(new Date(now.getTime() - 5))
+    expect(await latestSearch('fern-hollow', day.dayId)).toMatchObject({
+      id: second.ok && second.value.reply.searchId,
+      state: 'queued',
+    })
   })
 })
 

@@ -205,6 +205,13 @@ describe('what was changed since', () => {
     expect(await dayChangedSince('fern-hollow', randomUUID(), before)).toBeNull()
   })
 
+  it('holds what began before the page was made and waited for its lock until after', async () => {
+    const latest = await fresh.client.history.findFirstOrThrow({ where: { dayId: evening.dayId }, orderBy: { recordedAt: 'desc' } })
+    const later = (ms: number) => new Date(latest.recordedAt.getTime() + ms)
+    expect(await dayChangedSince('fern-hollow', evening.dayId, later(4_900))).toBe(true)
+    expect(await dayChangedSince('fern-hollow', evening.dayId, later(5_000))).toBe(false)
+  })
+
   it('is read from nothing but a notice of ours', () => {
     for (const payload of [undefined, '', 'null', '{}', '[1,2,"day"]', '["a","b","else"]', '["a","b"]'])
       expect(readNotice(payload)).toBeNull()

@@ -103,6 +103,25 @@ describe('the window for asking', () => {
       for (const answer of answers) if (!answer.ok) expect(answer.problem.why).toContain(`${winner} closed them`)
     }
   })
+
+  it('closed by who began before the one that has closed them is told who it was, and nothing moves', async () => {
+    const { dayId } = evening
+    const close = (name: string, at: string) => change(closeClaims, { dayId }, { ...ada, name }, new Date(at))
+    expect(outcome(await close('Cleo', '2027-08-20T12:00:00.020Z'))).toBe('saved')
+    expect(await close('Gil', '2027-08-20T12:00:00.010Z')).toMatchObject({
+      problem: { code: 'claims-closed-already', why: expect.stringContaining('Cleo closed them') },
+    })
+    expect(await close('Hana', '2027-08-20T12:00:00.020Z')).toMatchObject({ problem: { code: 'claims-closed-already' } })
+    expect((await dayOf()).claimsCloseAt?.toISOString()).toBe('2027-08-20T12:00:00.020Z')
+  })
+
+  it('announced for later is closed by hand all the same, also after it was closed and opened again', async () => {
+    const { dayId } = evening
+    expect(outcome(await change(closeClaims, { dayId }, ada, new Date('2027-08-20T12:00:00Z')))).toBe('saved')
+    await setWindow({ claimsCloseAt: '2027-08-24T20:00', earlyHours: 0 })
+    expect(outcome(await change(closeClaims, { dayId }, ada, new Date('2027-08-21T12:00:00Z')))).toBe('saved')
+    expect((await dayOf()).claimsCloseAt?.toISOString()).toBe('2027-08-21T12:00:00.000Z')
+  })
 })
 
 describe('a cap for each household', () => {

@@ -299,4 +299,26 @@ describe('an entry without a time', () => {
     expect(await code(run('Gil', finishProcess, { loadId }, '22:14:00'))).toBe('done')
     expect(await code(run('Gil', emptyCanner, { loadId }, '22:22:00'))).toBe('done') // later than closing time: what was begun is ended
   })
+
+  it('follows in the same minute what was rounded up to its end, and nothing that was typed further ahead', async () => {
+    const at = (name: string, command: AnyCommand, input: object, clock: string) =>
+      runCommand(command, {
+        actor: actorNamed(name),
+        idempotencyKey: randomUUID(),
+        input: { dayId, ...input },
+        now: new Date(`2027-08-26T${clock}-04:00`),
+      })
+    await fresh.client.kettleBatch.create({
+      data: { groupId, id: 'J8', dayId, preparationId: 'jam', code: 'J8', plannedStart: 1300, plannedFilled: 1310, plannedJars: 8 },
+    })
+    await must(at('Cleo', startBatch, { batchId: 'J8', kettleId: 'K2', lotIds: lots.jam }, '21:00:00'))
+    await must(at('Cleo', fillBatch, { batchId: 'J8', jars: 8 }, '21:20:00'))
+    const into = { cannerId: 'BW1', batchIds: ['J8'], operatorId: 'p7' }
+    const first = await must(at('Gil', loadCanner, into, '21:25:00'))
+    await must(at('Gil', failLoad, { loadId: first.loadId, way: 'again', why: 'gas ran out' }, '21:30:10')) // noted as 21:31
+    const again = await must(at('Gil', loadCanner, into, '21:30:50'))
+    expect(await fresh.client.cannerLoad.findFirstOrThrow({ where: { id: String(again.loadId) } })).toMatchObject({ loadedAt: 1291 })
+    await must(at('Gil', failLoad, { loadId: again.loadId, at: '21:35', way: 'again', why: 'typed ahead' }, '21:33:00'))
+    expect(await code(at('Gil', loadCanner, into, '21:33:30'))).toBe('out-of-order')
+  })
 })

@@ -1,4 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
+import { readDayHead } from '@/lib/queries/day-head'
+import { dayStanding } from '@/lib/queries/plan-standing'
 import { readReplanInput } from '@/lib/queries/replan-input'
 import { readWorkBegun } from '@/lib/queries/work-begun'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
@@ -15,7 +17,7 @@ import { undoPlan } from '@/lib/services/replan/undo-plan'
 import { unlockTask } from '@/lib/services/replan/unlock-task'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { freshDatabase } from '@/tests/support/fresh-database'
-import { change, claimAll, openEvening, saved, seedFernHollow } from '@/tests/support/open-evening'
+import { ada, change, claimAll, openEvening, saved, seedFernHollow } from '@/tests/support/open-evening'
 import { runPlannedUntil } from '@/tests/support/run-planned-until'
 
 const fresh = freshDatabase()
@@ -180,5 +182,27 @@ describe('a running evening', () => {
     ])
     expect(input?.soFar.batches.filter(({ state }) => state === 'filled')).toHaveLength(2)
     expect(input?.soFar.batches.flatMap(({ waiting }) => waiting ?? [])).toEqual([])
+  })
+
+  it('tells what a plan does not know of, also where the clocks of who noted and who planned say otherwise', async () => {
+    const day = await readDayHead(groupId, dayId)
+    const standing = async () => day && (await dayStanding(groupId, day, new Date()))
+    const { number, createdAt } = await stored()
+    const before = new Date(createdAt.getTime() - 10)
+    const noted = await change(noteSetback, { dayId, kind: 'canner-out', cannerId: 'BW2', from: '18:45' }, ada, before)
+    const setbackId = noted.ok ? String(noted.value.reply.setbackId) : ''
+    expect((await standing())?.setbacks).toMatchObject([{ id: setbackId, isNew: true }])
+
+    // Noted by a clock that is an hour ahead of the one that dates the plan.
+    await fresh.client.setback.update({
+      where: { groupId_id: { groupId, id: setbackId } },
+      data: { notedAt: new Date(Date.now() + 3_600_000) },
+    })
+    await replan(RESTART)
+    expect((await standing())?.setbacks).toMatchObject([{ id: setbackId, isNew: false }])
+    expect(await change(clearSetback, { dayId, setbackId }, ada, before)).toMatchObject({ ok: true })
+    expect(await standing()).toMatchObject({ setbacks: [], isSomethingOver: true })
+    await saved(undoPlan, { dayId, basedOn: number + 1 })
+    expect(await standing()).toMatchObject({ isSomethingOver: false })
   })
 })
