@@ -2,6 +2,7 @@ import 'server-only'
 import { database } from '@/lib/db/client'
 import type { NamedHousehold } from '@/shared/people/still-here'
 import type { Pledge, Purchase, SettlementMark } from '@/lib/db/generated/client'
+import { hoursOfDay } from '@/lib/queries/given-to-day'
 import { namedHouseholds } from '@/lib/queries/named-households'
 import { recipesOfDay } from '@/lib/stores/recipes'
 import type { Actor } from '@/shared/access/actor'
@@ -12,6 +13,7 @@ import { creditForHours, FUND, type LabourRule, surchargePercent } from '@/share
 import { afterPayments, type Payment, type PaymentMark, paymentsOf } from '@/shared/reckoning/payments'
 import { settle, type Transfer } from '@/shared/reckoning/settle'
 import { isoDate } from '@/shared/time/calendar-date'
+import type { CountedHours } from '@/shared/share/given-to-day'
 import { COMMON_POOL, type PooledProduct, poolProducts } from '@/shared/share/pool-products'
 
 /** One line of the receipts and gifts, as the screen shows it. */
@@ -19,13 +21,6 @@ export interface OutlayLine extends Outlay {
   readonly id: string
   readonly householdName: string
   readonly pack: string
-}
-
-/** Hours of one household: counted, or null when nobody has, beside what was promised. */
-export interface CountedHours {
-  readonly householdId: string
-  readonly minutes: number | null
-  readonly promisedMinutes: number
 }
 
 /** Equipment whose price is spread over its life, and what this day carries of it. */
@@ -56,6 +51,8 @@ export interface ReckoningPage {
   readonly date: string
   readonly sizes: Readonly<Record<string, JarSize>>
   readonly rule: LabourRule
+  /** Whether the jars of the day are shared by hours, so that they must be counted. */
+  readonly sharesByHours: boolean
   readonly hours: readonly CountedHours[]
   readonly payments: readonly Payment[]
   readonly equipment: readonly DayEquipment[]
@@ -70,7 +67,16 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
   const day = await db.day.findFirst({
     where: { groupId, id: dayId },
     select: {
-      ...{ name: true, date: true, state: true, labourRule: true, labourMinutes: true, labourPercent: true, labourRateMinor: true },
+      ...{
+        name: true,
+        date: true,
+        state: true,
+        shareRule: true,
+        labourRule: true,
+        labourMinutes: true,
+        labourPercent: true,
+        labourRateMinor: true,
+      },
       group: { select: { currency: true } },
     },
   })
@@ -87,7 +93,7 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
     db.pledge.findMany({ where: { groupId, dayId, creditMinor: { not: null } }, orderBy: [{ pool: 'asc' }, { item: 'asc' }] }),
     db.award.findMany({ where: { groupId, preparation: { dayId } }, select: { preparationId: true, householdId: true, jars: true } }),
     recipesOfDay(db, groupId, dayId),
-    hoursOfDay(groupId, dayId),
+    hoursOfDay(db, groupId, dayId),
     db.equipmentItem.findMany({
       where: { groupId },
       orderBy: { name: 'asc' },
@@ -138,26 +144,12 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
   const payments = paymentsOf(marks.map(markOf))
   const page = {
     ...{ dayName: day.name, date: isoDate(day.date), dayState: day.state, currency, products, households, outlays, pools, reckoning },
-    ...{ rule, hours, payments, sizes: Object.fromEntries(sizes) },
+    ...{ rule, sharesByHours: day.shareRule === 'by-hours', hours, payments, sizes: Object.fromEntries(sizes) },
     equipment: equipment.map(({ charges, ...item }) => ({ ...item, charge: charges[0]?.chargeMinor ?? null })),
   }
   const { transfers, isFewest } = transfersOf(reckoning, payments)
   const whole = { ...page, problem: reckoned.ok ? null : reckoned.problem, transfers, isFewest, isWhole: true }
   return reachOf(actor, 'see-reckoning') === 'any' ? whole : onlyOwn(whole, actor.householdId)
-}
-
-/** Hours of a day, counted and promised: of the households of the group, and of one that left and had a part in the day. */
-async function hoursOfDay(groupId: string, dayId: string): Promise<CountedHours[]> {
-  return database().$queryRaw<CountedHours[]>`
-    SELECT h.id AS "householdId", w.minutes,
-      coalesce((SELECT sum(p.quantity) FROM pledge p WHERE p.group_id = h.group_id AND p.day_id = ${dayId} AND p.household_id = h.id AND p.kind = 'hours'),
-        0)::float8 * 60 AS "promisedMinutes"
-    FROM household h LEFT JOIN hours_worked w ON w.group_id = h.group_id AND w.household_id = h.id AND w.day_id = ${dayId}
-    WHERE h.group_id = ${groupId} AND (h.left_at IS NULL OR w.minutes IS NOT NULL
-      OR EXISTS (SELECT FROM pledge p WHERE p.group_id = h.group_id AND p.day_id = ${dayId} AND p.household_id = h.id AND p.kind = 'hours')
-      OR EXISTS (SELECT FROM award a JOIN preparation r ON r.group_id = a.group_id AND r.id = a.preparation_id
-        WHERE a.group_id = h.group_id AND r.day_id = ${dayId} AND a.household_id = h.id))
-    ORDER BY h.name`
 }
 
 interface RuleColumns {

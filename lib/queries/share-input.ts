@@ -1,7 +1,8 @@
 import 'server-only'
 import type { Tx } from '@/lib/db/in-transaction'
 import { recipesOfDay } from '@/lib/stores/recipes'
-import type { Claim, ShareRule } from '@/shared/allocation/share-table'
+import { type Claim, DEFAULT_SHARE_RULE, type ShareRule } from '@/shared/allocation/share-table'
+import { givenToDay } from './given-to-day'
 import { whoAvoids } from '@/shared/day/who-avoids'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { ProducePattern } from '@/shared/recipes/recipe'
@@ -41,8 +42,11 @@ export interface ShareInput {
   readonly unchecked: number
 }
 
-/** Reads what a day's jars are shared by, product by product, in six statements whatever their number. */
-export async function shareInput(tx: Tx, groupId: string, dayId: string): Promise<ShareInput[]> {
+/**
+ * Reads what a day's jars are shared by, product by product, in six statements whatever their number; one to three more where the rule shares by hours or
+ * produce.
+ */
+export async function shareInput(tx: Tx, groupId: string, dayId: string, rule: ShareRule = DEFAULT_SHARE_RULE): Promise<ShareInput[]> {
   const households = await tx.household.findMany({
     where: { groupId },
     select: { id: true, name: true, allergens: true, people: { where: { active: true }, select: { name: true, allergies: true } } },
@@ -61,6 +65,7 @@ export async function shareInput(tx: Tx, groupId: string, dayId: string): Promis
     FROM kettle_batch b JOIN batch_ingredient i ON i.group_id = b.group_id AND i.batch_id = b.id
       JOIN ingredient_lot l ON l.group_id = i.group_id AND l.id = i.lot_id
     WHERE b.group_id = ${groupId} AND b.day_id = ${dayId} AND cardinality(l.allergens) > 0`
+  const given = await givenToDay(tx, groupId, dayId, rule, true)
   const jars = await tx.$queryRaw<
     {
       id: string
@@ -99,6 +104,7 @@ export async function shareInput(tx: Tx, groupId: string, dayId: string): Promis
         householdId: household.id,
         householdName: household.name,
         jars: claims.find((claim) => claim.householdId === household.id)?.jars ?? 0,
+        ...(rule.kind === 'by-contribution' ? { contribution: given.get(household.id) ?? 0 } : {}),
         allergens: whoAvoids(allergens, household).map(({ allergen }) => allergen),
       })),
       sealed: own

@@ -80,8 +80,9 @@ interface AwardRow {
 /** Reads the share-out in a fixed number of statements. What was awarded stands as it was written; before that the rule is worked out on what is sealed. */
 export async function sharesPage(groupId: string, dayId: string, shareRule: string): Promise<SharesPage> {
   const db = database()
+  const rule = dayShareRule(shareRule, dayId)
   const [inputs, awards, inStore, reach, wishes, waiting, day] = await Promise.all([
-    shareInput(db, groupId, dayId),
+    shareInput(db, groupId, dayId, rule),
     db.award.findMany({
       where: { groupId, preparation: { dayId } },
       select: { preparationId: true, householdId: true, asked: true, jars: true, quota: true, reason: true, handedOverAt: true },
@@ -98,7 +99,7 @@ export async function sharesPage(groupId: string, dayId: string, shareRule: stri
       select: { pickUpPlace: true, pickUpUntil: true, pickUpContact: true },
     }),
   ])
-  const tables = tablesOf(inputs, dayShareRule(shareRule))
+  const tables = tablesOf(inputs, rule)
   const plain = inputs.map((input, index) => sharedOut(input, awards, tables[index]))
   const wishesOf = (preparationId: string) =>
     waiting

@@ -21,6 +21,13 @@ export function drawOrder(seed: number, ids: readonly string[]): string[] {
   return drawn
 }
 
+/** A seed from any text, the same on every machine: its 32-bit FNV-1a hash. */
+export function seedOf(text: string): number {
+  let hash = 0x811c9dc5
+  for (let place = 0; place < text.length; place += 1) hash = Math.imul(hash ^ text.charCodeAt(place), 0x01000193)
+  return hash >>> 0
+}
+
 const byCodeUnits = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)
 
 /** The generator known as mulberry32: 32 bits of state, numbers from 0 up to but not 1. */

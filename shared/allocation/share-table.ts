@@ -25,7 +25,7 @@ export interface Claim {
   readonly householdName: string
   /** Whole jars, 0 to 1,000,000. */
   readonly jars: number
-  /** For `by-contribution`: whole minutes worked or grams brought, 0 or more. */
+  /** For `by-contribution`: minutes worked or hundredths of a pound brought, whole numbers of 0 or more. */
   readonly contribution?: number
   /** Allergens of the product that somebody in the household must not have; any at all means no jar. */
   readonly allergens?: readonly string[]

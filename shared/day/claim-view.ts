@@ -34,6 +34,8 @@ export interface ExpectedJars {
 /**
  * How a product looks to one household: its own jars, the others', and what a short yield would leave it.
  *
+ * @param rule - as it holds for this product, see `productRule`
+ * @param given - minutes or produce by household, where the rule shares by them
  * @param cap - the most that one household may ask for; null without one. Whoever asks for more already keeps it.
  */
 export function claimView(
@@ -42,6 +44,7 @@ export function claimView(
   household: { id: string; name: string },
   rule: ShareRule,
   cap: number | null = null,
+  given: ReadonlyMap<string, number> = new Map(),
 ): ClaimView {
   const upTo = (jars: number) => Math.min(product.offered, jars)
   const [sure, likely] = [upTo(sealed.low), upTo(sealed.typical)]
@@ -51,10 +54,10 @@ export function claimView(
   const most = Math.max(yours, Math.min(product.offered - othersSum, cap ?? product.offered))
   const counts = Array.from({ length: most + 1 }, (_, asked) => asked)
   const ifOnlySure = counts.map((asked) => {
-    const claims: Claim[] = [
+    const claims = [
       ...others.map(([id, jars]) => ({ householdId: id, householdName: product.claimants.get(id) ?? id, jars })),
       { householdId: household.id, householdName: household.name, jars: asked },
-    ]
+    ].map((claim): Claim => ({ ...claim, contribution: given.get(claim.householdId) ?? 0 }))
     const predicted = predictShares({ low: sure, typical: sure, high: sure }, claims, rule)
     return predicted.ok ? (predicted.value.find(({ householdId }) => householdId === household.id)?.atLow ?? 0) : 0
   })

@@ -4,6 +4,7 @@ import { bestWorstDeviation, type SizedClaim, shareSizes } from '@/shared/alloca
 import type { Claim, Share, ShareRule, ShareTable } from '@/shared/allocation/share-table'
 import { JAR_MILLILITRES, type JarSize } from '@/shared/kitchen/jar-sizes'
 import { ok, type Result } from '@/shared/result/result'
+import { productRule } from './day-share-rule'
 
 /** One product in one jar size, with what there is to share and who asks. */
 export interface ToShare {
@@ -37,12 +38,12 @@ const TRIES = 100_000
  * The share tables of a day by its rule, in the order given.
  *
  * In proportion, the sizes of one recipe are shared together, large jars first, and what rounding gave too much or too little of one size is carried into
- * the next, so that nobody is favoured twice. Under every other rule each size is a table of its own.
+ * the next, so that nobody is favoured twice. Under every other rule each size is a table of its own; a lot is drawn for each anew.
  */
 export function shareDay(products: readonly ToShare[], rule: ShareRule): Result<Shared[], ShareProblem> {
   const shared = new Map<string, Shared>()
   for (const product of products) {
-    const table = shareJars(product.jars, product.claims, rule)
+    const table = shareJars(product.jars, product.claims, productRule(rule, product))
     if (!table.ok) return table
     shared.set(product.id, { id: product.id, table: table.value, fit: null })
   }

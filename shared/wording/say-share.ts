@@ -1,5 +1,6 @@
 import { decimalOf } from '@/shared/allocation/largest-remainder'
-import type { Share, ShareRule } from '@/shared/allocation/share-table'
+import type { Share, ShareRule, ShareTable } from '@/shared/allocation/share-table'
+import { sayNumber } from '@/shared/units/say-kitchen-amount'
 
 /** "9.58": the exact part with two decimals, for the table; empty when no sum was needed. */
 export const sayQuota = ({ sum, first }: Share): string => (sum ? (first + decimalOf(sum.quota)).toFixed(2) : '')
@@ -52,11 +53,26 @@ export function sayShareRule(rule: ShareRule): string {
       return 'Everyone gets the same number, at most what they asked for. What is left goes, one each, to the largest claims; a tie goes by household name.'
     case 'by-contribution':
       return rule.of === 'hours'
-        ? 'Shared in proportion to hours worked, at most what was asked for.'
-        : 'Shared in proportion to produce brought, at most what was asked for.'
+        ? 'In proportion to the hours that each household worked, reckoned in minutes, at most what it asked for. Who worked none shares what the others leave. A tie goes to the larger claim, then by household name.'
+        : 'In proportion to the pounds of the day’s produce that each household brought, as weighed in and without what was sorted out, at most what it asked for; reckoned in hundredths of a pound. Who brought none shares what the others leave. A tie goes to the larger claim, then by household name.'
     case 'by-lot':
-      return `An order was drawn by lot (seed ${rule.seed}); in that order everybody takes one jar, round after round.`
+      return `By lot: for each product an order of all who asked is drawn with a number that has stood since the day was put into the calendar (seed ${rule.seed}). In that order everybody takes one jar, round after round, at most what they asked for.`
     default:
       return rule satisfies never
   }
+}
+
+/** The order that was drawn for a product, so that anybody can redo the rounds: "drawn with seed 7: Birch, Ash". Empty under any other rule. */
+export function sayDraw({ rule, shares }: ShareTable): string {
+  if (rule.kind !== 'by-lot') return ''
+  const drawn = shares.flatMap(({ householdName, reason }) => (reason.kind === 'drawn' ? [{ householdName, place: reason.place }] : []))
+  const order = drawn.sort((a, b) => a.place - b.place).map(({ householdName }) => householdName)
+  return order.length === 0 ? '' : `drawn with seed ${rule.seed}: ${order.join(', ')}`
+}
+
+/** What a household gives to the day so far, where its rule shares by that: "The rule counts what you give: 2½ h so far." Empty under any other rule. */
+export function sayGiven(rule: ShareRule, given: number, isOwn: boolean): string {
+  if (rule.kind !== 'by-contribution') return ''
+  const amount = rule.of === 'hours' ? `${sayNumber(given / 60)} h` : `${sayNumber(given / 100)} lb of produce`
+  return `The rule counts what ${isOwn ? 'you give' : 'they give'}: ${amount} so far.`
 }

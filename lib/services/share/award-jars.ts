@@ -1,9 +1,11 @@
 import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { type CommandContext, defineCommand } from '@/lib/commands/command'
+import { hoursOfDay } from '@/lib/queries/given-to-day'
 import { type ShareInput, shareInput, TO_HAND_OVER, tablesOf } from '@/lib/queries/share-input'
 import { lockFloorDay } from '@/lib/services/floor/floor-day'
-import type { ShareTable } from '@/shared/allocation/share-table'
+import { inHouseholdOrder } from '@/shared/allocation/in-household-order'
+import type { ShareRule, ShareTable } from '@/shared/allocation/share-table'
 import { AwardJars } from '@/shared/forms/share'
 import { ok, refuse } from '@/shared/result/result'
 import { dayShareRule } from '@/shared/share/day-share-rule'
@@ -31,25 +33,45 @@ export const awardJars = defineCommand({
     if (!day.ok) return day
     const gone = await tx.award.count({ where: { groupId, preparation: { dayId }, handedOverAt: { not: null } } })
     if (gone > 0) return refuse(HANDED_OVER)
-    const products = await shareInput(tx, groupId, dayId)
+    const rule = dayShareRule(day.value.shareRule, dayId)
+    const products = await shareInput(tx, groupId, dayId, rule)
     const unchecked = products.filter((product) => product.unchecked > 0)
     if (unchecked.length > 0) {
       const what = unchecked.map(({ title, unchecked: jars }) => `${title}: ${jars} jars are not checked`)
       return refuse(sayFloorProblem({ kind: 'still-open', what }))
     }
 
-    const rule = dayShareRule(day.value.shareRule)
+    const uncounted = await uncountedHours(context, dayId, rule, products)
+    if (uncounted.length > 0) return refuse(countFirst(uncounted))
+
     const tables = tablesOf(products, rule).map(({ table }) => table)
     await writeAwards(context, dayId, products, tables)
     const given = tables.reduce((sum, table) => sum + table.given, 0)
     const left = tables.reduce((sum, table) => sum + table.left, 0)
     const detail = {
-      rule: rule.kind,
+      rule: day.value.shareRule,
       products: products.map(({ letter, sealed }, index) => ({ letter, sealed: sealed.length, shares: sharesOf(tables[index]) })),
     }
     return ok({ reply: { dayId, given, left }, history: [{ subject: `shares of day ${dayId}`, detail, dayId }] })
   },
 })
+
+/** Names of those who claim, and whose hours nobody counted, where jars are shared by hours: nobody is taken to have given none. */
+async function uncountedHours({ tx, actor: { groupId } }: CommandContext, dayId: string, rule: ShareRule, products: readonly ShareInput[]) {
+  if (rule.kind !== 'by-contribution' || rule.of !== 'hours') return []
+  const hours = await hoursOfDay(tx, groupId, dayId)
+  const counted = new Set(hours.flatMap(({ householdId, minutes }) => (minutes === null ? [] : [householdId])))
+  const claims = products.flatMap((product) => product.claims).filter(({ jars, householdId }) => jars > 0 && !counted.has(householdId))
+  return [...new Set(inHouseholdOrder(claims).map(({ householdName }) => householdName))]
+}
+
+const countFirst = (names: readonly string[]) =>
+  notNow(
+    'hours-not-counted',
+    'Not shared: jars are shared by hours, and not all are counted.',
+    `Nobody has counted the hours of ${names.join(', ')}.`,
+    'Count them on the page of the money; 0 counts too.',
+  )
 
 /** Writes the tables in place of any earlier ones, and whose each sealed jar is: four statements, however many jars there are. */
 async function writeAwards(

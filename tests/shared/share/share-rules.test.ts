@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest'
+import { seedOf } from '@/shared/allocation/draw-order'
 import { shareJars } from '@/shared/allocation/share-jars'
 import type { Claim, ShareRule } from '@/shared/allocation/share-table'
 import { balanceDay, type JarTally, type LidCount } from '@/shared/share/count-day'
-import { dayShareRule } from '@/shared/share/day-share-rule'
+import { SHARE_RULE_KINDS } from '@/shared/forms/day'
+import { dayShareRule, productRule } from '@/shared/share/day-share-rule'
 import { pickJars } from '@/shared/share/pick-jars'
 import { poolProducts } from '@/shared/share/pool-products'
 import { sayDayDifference } from '@/shared/wording/say-day-balance'
-import { sayQuota, sayShareReason, sayShareRule } from '@/shared/wording/say-share'
+import { sayDraw, sayGiven, sayQuota, sayShareReason, sayShareRule } from '@/shared/wording/say-share'
 
 describe('picking jars', () => {
   it('gives each household the next jars in order', () => {
@@ -47,8 +49,26 @@ describe('a pool', () => {
 
 describe('a day’s rule', () => {
   it('is one of the published ones, or in proportion', () => {
-    expect(dayShareRule('equal')).toEqual({ kind: 'equal' })
-    expect(dayShareRule('unheard of')).toEqual({ kind: 'in-proportion' })
+    expect(dayShareRule('equal', 'd1')).toEqual({ kind: 'equal' })
+    expect(dayShareRule('one-each-first', 'd1')).toEqual({ kind: 'one-each-first' })
+    expect(dayShareRule('by-hours', 'd1')).toEqual({ kind: 'by-contribution', of: 'hours' })
+    expect(dayShareRule('by-produce', 'd1')).toEqual({ kind: 'by-contribution', of: 'produce' })
+    expect(dayShareRule('unheard of', 'd1')).toEqual({ kind: 'in-proportion' })
+  })
+
+  it('of each kind that can be chosen is a rule of its own', () => {
+    expect(new Set(SHARE_RULE_KINDS.map((kind) => sayShareRule(dayShareRule(kind, 'd1')))).size).toBe(SHARE_RULE_KINDS.length)
+  })
+
+  it('by lot is drawn with a seed that stands with the day, and for each product anew', () => {
+    expect(seedOf('foobar')).toBe(0xbf9cf968) // the published test vector of 32-bit FNV-1a
+    const rule = dayShareRule('by-lot', 'd1')
+    expect(rule).toEqual({ kind: 'by-lot', seed: seedOf('d1') })
+    expect(dayShareRule('by-lot', 'd2')).not.toEqual(rule)
+    const jam = { recipeId: 'plum-jam', jarSize: 'half-pint' }
+    expect(productRule(rule, jam)).toEqual(productRule(rule, { ...jam }))
+    expect(productRule(rule, jam)).not.toEqual(productRule(rule, { ...jam, jarSize: 'pint' }))
+    expect(productRule({ kind: 'equal' }, jam)).toEqual({ kind: 'equal' })
   })
 })
 
@@ -79,6 +99,19 @@ describe('the words of a share', () => {
     expect(say(1, { kind: 'one-each-first' })[0]).toBe('|Fewer jars than households: one each, larger claims first.')
     expect(say(5, { kind: 'one-each-first' })[0]).toContain('1 first, then 3 × 3 ÷ 6 = 1.50')
     expect(say(3, { kind: 'by-lot', seed: 7 })[0]).toMatch(/^\|By lot, in place [12]\.$/)
+  })
+
+  it('tell the order that was drawn, and what a rule by hours or produce counts', () => {
+    const drawn = shareJars(3, claims, { kind: 'by-lot', seed: 7 })
+    const even = shareJars(3, claims, { kind: 'equal' })
+    if (!drawn.ok || !even.ok) return expect.unreachable()
+    expect(sayDraw(drawn.value)).toMatch(/^drawn with seed 7: (?:Ash, Birch|Birch, Ash)$/)
+    expect(sayDraw(even.value)).toBe('')
+    expect(sayGiven({ kind: 'by-contribution', of: 'hours' }, 150, true)).toBe('The rule counts what you give: 2½ h so far.')
+    expect(sayGiven({ kind: 'by-contribution', of: 'produce' }, 1250, false)).toBe(
+      'The rule counts what they give: 12½ lb of produce so far.',
+    )
+    expect(sayGiven({ kind: 'equal' }, 150, true)).toBe('')
   })
 
   it('name every rule', () => {

@@ -27,6 +27,9 @@ const RULES = [
   { value: 'in-proportion', label: 'Everybody gets the same part of what they asked for' },
   { value: 'one-each-first', label: 'One jar each first, then the same part of the rest' },
   { value: 'equal', label: 'The same number for everybody' },
+  { value: 'by-hours', label: 'By the hours that each household works' },
+  { value: 'by-produce', label: 'By the pounds of produce that each household brings' },
+  { value: 'by-lot', label: 'By lot: an order is drawn, and each takes one jar in turn' },
 ]
 
 const clock = (time: number | undefined) => (time === undefined ? undefined : formatClock(time))

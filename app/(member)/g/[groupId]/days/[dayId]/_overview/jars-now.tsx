@@ -12,7 +12,7 @@ import { sayClaimsMet, sayJarRange, sayJarsNow, sayProduceStanding, wantsLook } 
 import { sayShareRule } from '@/shared/wording/say-share'
 import './jars-now.css'
 
-type Props = { day: Pick<DayHead, 'state' | 'shareRule'>; products: readonly OfferedProduct[]; forecast: DayForecast }
+type Props = { day: Pick<DayHead, 'id' | 'state' | 'shareRule'>; products: readonly OfferedProduct[]; forecast: DayForecast }
 
 /** While jars are still to be filled, they are reckoned; from the seal check on they are counted. */
 const RECKONED: readonly DayHead['state'][] = ['draft', 'claiming', 'planned', 'running']
@@ -32,7 +32,7 @@ export function JarsNow({ day, products, forecast }: Props) {
           <ProductNow key={product.id} product={product} found={found} />
         ))}
       </div>
-      <p className="quiet">The rule when jars come short: {sayShareRule(dayShareRule(day.shareRule))}</p>
+      <p className="quiet">The rule when jars come short: {sayShareRule(dayShareRule(day.shareRule, day.id))}</p>
       <Source>
         Yields and weights as printed with each recipe; 2 jars of 100 do not seal (common practice). A range holds on nine days of ten.
       </Source>

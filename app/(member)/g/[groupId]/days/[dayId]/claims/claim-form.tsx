@@ -37,6 +37,8 @@ interface ClaimFormProps {
   readonly jarSize: JarSize
   /** "At most 6 for each household.", where there is a cap. */
   readonly cap?: string
+  /** "You have promised 2 h so far.", where the rule shares by it. */
+  readonly given?: string
   /** The button stands in the bar at the foot, where this is the only thing to ask for. */
   readonly inBar: boolean
   /** "Change it until Tue 24 Aug, 20:00." */
@@ -53,6 +55,7 @@ export function ClaimForm({
   jar,
   jarSize,
   cap,
+  given,
   unit,
   what,
   produce,
@@ -95,10 +98,10 @@ export function ClaimForm({
             </>
           )}
         </p>
-        {(count > 0 || cap) && (
+        {(count > 0 || cap || given) && (
           <p className="quiet">
             {count > 0 && `${count} ${jarName(jarSize, count)}: ${sayVolume(jarSize, count)}. `}
-            {cap}
+            {[cap, given].filter(Boolean).join(' ')}
           </p>
         )}
         <ClaimAnswer state={state} refusal={posted.refusal} />

@@ -14,9 +14,10 @@ import { type ClaimWindow, claimWindow } from '@/shared/day/claim-window'
 import { productName, productNoun } from '@/shared/day/product-name'
 import { type AvoidedAllergen, whoAvoids } from '@/shared/day/who-avoids'
 import { jarName, jarNameWithVolume } from '@/shared/kitchen/jar-sizes'
-import { dayShareRule } from '@/shared/share/day-share-rule'
+import { dayShareRule, productRule } from '@/shared/share/day-share-rule'
 import { sayMoment } from '@/shared/time/say-moment'
 import { sayList } from '@/shared/wording/say-allergen-refusal'
+import { sayGiven } from '@/shared/wording/say-share'
 import { ClaimForm } from './claim-form'
 import { GiveSheet, SplitOffers } from './split-sheets'
 import { WaitingSheet } from './waiting-sheet'
@@ -32,6 +33,8 @@ type Props = {
   others: readonly { id: string; name: string }[]
   organiser: string | null
   isOwn: boolean
+  /** What each household gives, where the rule shares by it. */
+  given: ReadonlyMap<string, number>
 }
 
 /** Where this household stands in the window for asking now. */
@@ -87,11 +90,14 @@ export function ClaimSheets(props: Props) {
 
 type OpenProps = Props & { open: readonly OfferedProduct[]; refusals: readonly ReactNode[]; next: string }
 
-function OpenForms({ groupId, day, open, refusals, forecast, room, household, isOwn, next }: OpenProps) {
+function OpenForms(props: OpenProps) {
+  const { groupId, day, open, refusals, forecast, room, household, isOwn, next } = props
   const until = day.claimsCloseLocal
     ? `Change it until ${sayMoment(day.claimsCloseLocal)}.`
     : 'Change it until the organiser closes the claims.'
-  const rule = dayShareRule(day.shareRule)
+  const rule = dayShareRule(day.shareRule, day.id)
+  const given = sayGiven(rule, props.given.get(household.id) ?? 0, isOwn)
+  const ruleOf = ({ recipe, jarSize }: OfferedProduct) => productRule(rule, { recipeId: recipe.id, jarSize })
   const caps = capsOf(day, open, room, household.id)
   return open.map((product, place) => {
     const expected = forecast.get(product.id)
@@ -112,7 +118,8 @@ function OpenForms({ groupId, day, open, refusals, forecast, room, household, is
         produce={product.recipe.pattern}
         gets={isOwn ? 'you get' : 'they get'}
         cap={cap?.words}
-        view={claimView(product, expected, household, rule, cap?.most ?? null)}
+        given={given}
+        view={claimView(product, expected, household, ruleOf(product), cap?.most ?? null, props.given)}
         inBar={open.length === 1}
       >
         {place === open.length - 1 && refusals}

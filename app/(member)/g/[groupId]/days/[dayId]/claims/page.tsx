@@ -7,7 +7,9 @@ import { claimingHouseholds, dayProducts, organiserName } from '@/lib/queries/da
 import { dayForecast } from '@/lib/queries/day-forecast'
 import { claimRoom } from '@/lib/queries/claim-room'
 import { requireDayHead } from '@/lib/queries/day-head'
+import { givenSoFar } from '@/lib/queries/given-to-day'
 import { reachOf } from '@/shared/access/policy'
+import { dayShareRule } from '@/shared/share/day-share-rule'
 import { sayDate } from '@/shared/time/calendar-date'
 import { DayPlace } from '../_overview/day-place'
 import { ClaimSheets, windowOf } from './claim-sheets'
@@ -35,7 +37,11 @@ export default async function ClaimsPage({ params, searchParams }: Props) {
     claimingHouseholds(groupId, forAll ? undefined : actor.householdId),
     organiserName(groupId),
   ])
-  const [forecast, room] = await Promise.all([dayForecast(groupId, dayId, products), claimRoom(groupId, dayId, day.timeZone)])
+  const [forecast, room, given] = await Promise.all([
+    dayForecast(groupId, dayId, products),
+    claimRoom(groupId, dayId, day.timeZone),
+    givenSoFar(groupId, dayId, dayShareRule(day.shareRule, dayId)),
+  ])
   const wanted = (await searchParams).household
   const household = (forAll && households.find(({ id }) => id === wanted)) || households.find(({ id }) => id === actor.householdId)
   const isOwn = household?.id === actor.householdId
@@ -45,7 +51,7 @@ export default async function ClaimsPage({ params, searchParams }: Props) {
   const asking = household && (
     <>
       {room.askedRule && isClaimant && <RuleQuestion {...{ groupId, day, next }} asked={room.askedRule} householdId={household.id} />}
-      <ClaimSheets {...{ groupId, day, products, forecast, room, household, organiser, isOwn }} others={room.households} />
+      <ClaimSheets {...{ groupId, day, products, forecast, room, household, organiser, isOwn, given }} others={room.households} />
     </>
   )
   const title =

@@ -10,7 +10,7 @@ import { SHARE_RULE_KINDS } from '@/shared/forms/day'
 import { dayShareRule } from '@/shared/share/day-share-rule'
 import { sayShareRule } from '@/shared/wording/say-share'
 
-const sayRule = (rule: string): string => sayShareRule(dayShareRule(rule))
+const sayRule = ({ id, shareRule }: { id: string; shareRule: string }): string => sayShareRule(dayShareRule(shareRule, id))
 
 /** "In proportion", "One each first", "Equal": a rule's short name. */
 const shortName = (rule: string): string => `${rule.charAt(0).toUpperCase()}${rule.slice(1).replaceAll('-', ' ')}`
@@ -36,10 +36,10 @@ export function RuleQuestion({ groupId, day, asked, householdId, next }: Questio
   return (
     <Sheet lid={hasAgreed ? 'sunk' : 'domed'} title="May jars be shared by another rule?">
       <p>
-        <b>Now:</b> {sayRule(day.shareRule)}
+        <b>Now:</b> {sayRule(day)}
       </p>
       <p>
-        <b>Then:</b> {sayRule(asked.toRule)}
+        <b>Then:</b> {sayRule({ id: day.id, shareRule: asked.toRule })}
       </p>
       {hasAgreed ? (
         <p>You have agreed. The rule changes when every household that asks for jars has.</p>
@@ -61,7 +61,7 @@ export function AskForRule({ groupId, day, asked, claimants, next }: AskProps) {
   const missing = asked ? claimants.filter(({ id }) => !asked.agreed.includes(id)) : []
   return (
     <Sheet lid={asked ? 'domed' : 'flat'} lidWords={asked ? 'Waiting for answers' : 'As published'} title="The rule when jars come short">
-      <p>{sayRule(day.shareRule)}</p>
+      <p>{sayRule(day)}</p>
       {asked ? (
         <>
           <p>

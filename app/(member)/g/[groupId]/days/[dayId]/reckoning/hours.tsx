@@ -28,21 +28,25 @@ const RULES = [
 
 /** Whether hours count, by which published rule, and who gave how many. */
 export function Hours({ page, groupId, dayId, money, edits, isRuleOpen }: HoursProps) {
-  const { rule, hours, currency } = page
-  if (rule.kind === 'none' && !edits) return null
+  const { rule, sharesByHours, hours, currency } = page
+  const counts = rule.kind !== 'none' || sharesByHours
+  if (!counts && !edits) return null
   const place = () => ({ groupId, formKey: freshKey(), next: `/g/${groupId}/days/${dayId}/reckoning`, className: 'form side' })
   const uncounted = hours.filter(({ minutes }) => minutes === null)
-  const isShort = rule.kind !== 'none' && uncounted.length > 0
+  const isShort = counts && uncounted.length > 0
   return (
     <Sheet lid={isShort ? 'domed' : 'sunk'} lidWords={isShort ? 'To count' : 'Published with the day'} title="Hours of work">
       <p>{sayLabourRule(rule, money)}</p>
-      {rule.kind !== 'none' && (
+      {sharesByHours && <p>The jars of this day are shared by hours: count those of every household that asked for jars; 0 counts too.</p>}
+      {counts && (
         <ul className="list">
           {hours.map(({ householdId, minutes, promisedMinutes }) => (
             <li key={householdId}>
               <span className="row apart">
                 <b>{nameOf(page, householdId)}</b>
-                <span className="num">{minutes === null ? 'not counted: none' : `${sayNumber(minutes / 60)} h`}</span>
+                <span className="num">
+                  {minutes === null ? (sharesByHours ? 'not counted' : 'not counted: none') : `${sayNumber(minutes / 60)} h`}
+                </span>
               </span>
               {promisedMinutes > 0 && <span className="quiet">{sayNumber(promisedMinutes / 60)} h promised</span>}
               {edits && (

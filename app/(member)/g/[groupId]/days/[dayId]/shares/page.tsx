@@ -17,7 +17,7 @@ import { jarName } from '@/shared/kitchen/jar-sizes'
 import { dayShareRule } from '@/shared/share/day-share-rule'
 import { dateIn } from '@/shared/time/calendar-date'
 import type { VolumeFit } from '@/shared/share/share-day'
-import { sayShareRule } from '@/shared/wording/say-share'
+import { sayDraw, sayShareRule } from '@/shared/wording/say-share'
 import { DayPlace } from '../_overview/day-place'
 import '../_floor/floor-page.css'
 import { HandOver } from './hand-over'
@@ -70,8 +70,12 @@ export default async function SharesPageOfDay({ params }: { params: Promise<{ gr
       )}
       <div className="two">
         <Sheet lid="sunk" lidWords="Published with the day" title="The rule">
-          <p>{sayShareRule(dayShareRule(day.shareRule))}</p>
+          <p>{sayShareRule(dayShareRule(day.shareRule, dayId))}</p>
           {page.products.map(({ preparationId, title, fit }) => fit && <p key={preparationId}>{sayFit(title, fit)}</p>)}
+          {page.products.map(({ preparationId, title, table }) => {
+            const draw = sayDraw(table)
+            return draw && <p key={`draw-${preparationId}`}>{`${productName(title)}, ${draw}.`}</p>
+          })}
           {may(actor, 'claim-jars', actor.householdId) && ['claiming', 'planned', 'running', 'resting'].includes(day.state) && (
             <OwnGlass
               {...{ groupId, dayId }}
