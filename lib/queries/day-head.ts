@@ -29,6 +29,7 @@ export async function readDayHead(groupId: string, dayId: string) {
       breakMinutes: true,
       breakAfterMinutes: true,
       longestStretchMinutes: true,
+      tableWashMinutes: true,
       hardEnd: true,
       shareRule: true,
       sparePercent: true,

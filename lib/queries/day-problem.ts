@@ -93,6 +93,7 @@ export async function readDayProblem(groupId: string, dayId: string, db: Tx = da
     circuits: circuitsOf(usable(kitchen.burners)),
     rackJars: kitchen.rackJars,
     fillTables: kitchen.fillTables,
+    ...(day.tableWashMinutes > 0 ? { tableWashMinutes: day.tableWashMinutes } : {}),
     people: people.map((person) => planPerson(person, window)),
     households: households.map((household) => ({
       id: household.id,
@@ -141,6 +142,7 @@ function readDay(db: Tx, groupId: string, dayId: string) {
       breakMinutes: true,
       breakAfterMinutes: true,
       longestStretchMinutes: true,
+      tableWashMinutes: true,
       hardEnd: true,
       kitchen: {
         select: {

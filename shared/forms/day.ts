@@ -26,6 +26,7 @@ const dayFields = {
   breakMinutes: whole(0, 120, 'How many minutes of break?').default(30),
   breakAfterMinutes: whole(60, 1440, 'After how many minutes there is a break due?').default(360),
   longestStretchMinutes: whole(60, 1440, 'How many minutes may anybody work on end?').default(300),
+  tableWashMinutes: whole(0, 120, 'How many minutes to wash a fill table?').default(0),
   shareRule: z.enum(SHARE_RULE_KINDS, 'Choose a rule.').default('in-proportion'),
   sparePercent: whole(0, 100, 'How much spare, in percent?').default(10),
   claimsCloseAt: LocalMoment.optional(),

@@ -313,6 +313,7 @@ export const SavedDayProblem: z.ZodType<DayProblem> = z.object({
   circuits: z.array(z.object({ id: z.string(), watts: z.number() })),
   rackJars: z.number().nullable(),
   fillTables: z.number(),
+  tableWashMinutes: z.number().optional(),
   people: z.array(Person),
   households: z.array(z.object({ id: z.string(), name: z.string(), allergies: Words })),
   minding: z.array(

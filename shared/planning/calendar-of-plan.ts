@@ -1,9 +1,16 @@
-import { emptyCalendar, type Occupation, takeEquipment, takePerson } from '@/shared/planning/day-calendar'
+import {
+  type DayCalendar,
+  emptyCalendar,
+  isEquipmentFree,
+  type Occupation,
+  takeEquipment,
+  takePerson,
+} from '@/shared/planning/day-calendar'
 import type { DayPlan, PlannedTask } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { type CannerPlace, setUpKitchen } from '@/shared/planning/kitchen-set-up'
-import { tableName } from '@/shared/planning/place-batch'
 import { nothingBlocked, type PlacingContext } from '@/shared/planning/placing-context'
+import { isTableReady, tableHolds, workOfTask } from '@/shared/planning/table-wash'
 import type { TakenThing } from '@/shared/planning/under-way'
 
 /** Everything that a plan holds, as a placement sees it: more work may be booked around it and nothing of it moves. */
@@ -50,12 +57,25 @@ function placesOf(problem: DayProblem, plan: DayPlan): CannerPlace[] {
 }
 
 /** Kettle with its washing up, burner and table that a task holds. */
-export function thingsOf({ kettles }: DayProblem, { kind, start, end, kettleId, burnerId, tableIndex }: PlannedTask): TakenThing[] {
+export function thingsOf(problem: DayProblem, task: PlannedTask): TakenThing[] {
+  const { start, end, tableIndex } = task
+  return [...onHeat(problem, task), ...(tableIndex === null ? [] : tableHolds(problem, workOfTask(problem, task), tableIndex, start, end))]
+}
+
+/** True when nothing else holds what this task needs. */
+export function areThingsFree(calendar: DayCalendar, problem: DayProblem, task: PlannedTask): boolean {
+  const { start, end, tableIndex } = task
+  return (
+    onHeat(problem, task).every((thing) => isEquipmentFree(calendar, thing.id, thing.start, thing.end)) &&
+    (tableIndex === null || isTableReady(calendar, problem, workOfTask(problem, task), tableIndex, start, end))
+  )
+}
+
+function onHeat({ kettles }: DayProblem, { kind, start, end, kettleId, burnerId }: PlannedTask): TakenThing[] {
   const wash = kind === 'fill' ? (kettles.find(({ id }) => id === kettleId)?.washMinutes ?? 0) : 0
   return [
     ...(kettleId === null ? [] : [{ id: kettleId, start, end: end + wash }]),
     ...(burnerId === null ? [] : [{ id: burnerId, start, end }]),
-    ...(tableIndex === null ? [] : [{ id: tableName(tableIndex), start, end }]),
   ]
 }
 

@@ -14,7 +14,7 @@ export function badNumber(problem: DayProblem): BadNumber | null {
 
 const figure = (field: string, value: number, least = 0): BadNumber => ({ field, value, least })
 
-function figures({ window, kettles, canners, people, preparations, chilled = [], fillTables }: DayProblem): BadNumber[] {
+function figures({ window, kettles, canners, people, preparations, chilled = [], fillTables, tableWashMinutes = 0 }: DayProblem): BadNumber[] {
   return [
     figure('window.briefingMinutes', window.briefingMinutes),
     figure('window.cleanUpMinutes', window.cleanUpMinutes),
@@ -22,6 +22,7 @@ function figures({ window, kettles, canners, people, preparations, chilled = [],
     figure('window.cannersEmptyBy', window.cannersEmptyBy, window.firstLoadAt),
     figure('window.hardEnd', window.hardEnd, window.cannersEmptyBy + window.cleanUpMinutes),
     figure('fillTables', fillTables, 1),
+    figure('tableWashMinutes', tableWashMinutes),
     ...kettles.map((kettle) => figure(`kettles.${kettle.id}.litres`, kettle.litres, 0.1)),
     ...canners.flatMap((canner) =>
       Object.entries(canner.capacity).map(([size, jars]) => figure(`canners.${canner.id}.capacity.${size}`, jars ?? 0)),

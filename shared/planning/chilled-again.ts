@@ -1,6 +1,6 @@
 import { cleanUpTask, inOrderOfTime, labelTask, languagesAgain } from '@/shared/planning/add-chilled'
-import { calendarOfPlan, occupationOf, thingsOf } from '@/shared/planning/calendar-of-plan'
-import { isEquipmentFree, isPersonFree, takeEquipment, takePerson } from '@/shared/planning/day-calendar'
+import { areThingsFree, calendarOfPlan, occupationOf, thingsOf } from '@/shared/planning/calendar-of-plan'
+import { isPersonFree, takeEquipment, takePerson } from '@/shared/planning/day-calendar'
 import type { DayPlan, PlannedBatch, PlannedTask } from '@/shared/planning/day-plan'
 import type { DayProblem, KettleWork } from '@/shared/planning/day-problem'
 import type { DaySoFar } from '@/shared/planning/day-so-far'
@@ -98,7 +98,7 @@ function stay(context: PlacingContext, batch: PlannedBatch, tasks: readonly Plan
     const occupation = occupationOf(task)
     const hours = task.peopleIds.map((id) => setUp.hours.find(({ person }) => person.id === id))
     return (
-      thingsOf(problem, task).every(({ id, start, end }) => isEquipmentFree(calendar, id, start, end)) &&
+      areThingsFree(calendar, problem, task) &&
       hours.every((each) => each && (!occupation || isPersonFree(calendar, each, occupation, Math.max(now, task.start), task.end)))
     )
   }

@@ -299,6 +299,8 @@ export type DayProblem = {
   /** Jars the cooling space holds; null when it was not counted. */
   readonly rackJars: number | null
   readonly fillTables: number
+  /** Minutes to wash a fill table between food with an allergen and food without it; undefined or 0: not planned. */
+  readonly tableWashMinutes?: number
   readonly people: readonly PlanPerson[]
   readonly households: readonly PlanHousehold[]
   readonly minding: readonly Minding[]

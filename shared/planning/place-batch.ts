@@ -5,6 +5,7 @@ import { isLockedThing, locksOn, startsAsLocked } from '@/shared/planning/locks'
 import { ablePeople, enoughFree, pickTeam } from '@/shared/planning/pick-team'
 import { count, earliestStart, type FillRule, type PlacingContext } from '@/shared/planning/placing-context'
 import { kettlesFor, type SplitBatch } from '@/shared/planning/split-demand'
+import { isTableReady, tableHolds } from '@/shared/planning/table-wash'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 /** Washed jars are filled within this many minutes, while they are still hot (common practice). */
@@ -107,11 +108,12 @@ export function takeTableAndFillers(
   team: number,
 ): Pick<PlacedBatch, 'tableIndex' | 'fill'> | null {
   if (!startsAsLocked(locksOn(context.problem, id, 'fill'), start)) return count(context.blocked, 'lock')
-  const tableIndex = freeTable(context, start, end)
+  const tableIndex = freeTable(context, preparation, start, end)
   if (tableIndex < 0) return count(context.blocked, 'table')
   const peopleIds = pickTeam(context, 'fill', preparation.fill, preparation, 'hands', start, end, team, id)
   if (!peopleIds) return count(context.blocked, 'fill')
-  takeEquipment(context.calendar, tableName(tableIndex), start, end)
+  for (const held of tableHolds(context.problem, preparation, tableIndex, start, end))
+    takeEquipment(context.calendar, held.id, held.start, held.end)
   return { tableIndex, fill: { start, end, peopleIds } }
 }
 
@@ -176,11 +178,9 @@ export function prepare(context: PlacingContext, batch: SplitBatch, preparation:
 export const minutesFor = (work: StageWork, multiple: number, team: number): number =>
   Math.ceil((work.workMinutes * multiple) / Math.max(1, team) - 1e-9)
 
-export const tableName = (index: number) => `fill-table-${index}`
-
-function freeTable(context: PlacingContext, start: KitchenTime, end: KitchenTime): number {
+function freeTable(context: PlacingContext, preparation: KettleWork, start: KitchenTime, end: KitchenTime): number {
   for (let index = 0; index < context.problem.fillTables; index++) {
-    if (isEquipmentFree(context.calendar, tableName(index), start, end)) return index
+    if (isTableReady(context.calendar, context.problem, preparation, index, start, end)) return index
   }
   return -1
 }

@@ -1,7 +1,9 @@
 import type { DayPlan, PlannedBatch, PlannedLoad, PlannedTask } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
+import { kettleWorkOf } from '@/shared/planning/kettle-works'
 import { WASHED_JARS_STAY_HOT_MINUTES } from '@/shared/planning/place-batch'
 import { type Arc, type Draft, draftSteps, type Step, type StepKind, taskOf } from '@/shared/planning/replay-steps'
+import { tableWashMinutes, washedOff } from '@/shared/planning/table-wash'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 /** A wait that must not be stretched: from the end of one step to the start of another. */
@@ -119,7 +121,12 @@ function linkEquipment(drafts: Draft[], at: At, problem: DayProblem, plan: DayPl
   )
   const byFill = [...plan.batches].sort((a, b) => a.fillStart - b.fillStart)
   const tableOf = (batch: PlannedBatch) => String(taskOf(plan, 'fill', batch.id)?.tableIndex ?? '')
-  chain(byFill, tableOf, (batch, before) => follow(drafts, at('fill', batch.id), at('fill', before.id)))
+  const workOf = ({ preparationId }: PlannedBatch) => kettleWorkOf(problem, preparationId)
+  chain(byFill, tableOf, (batch, before) => {
+    const [first, second] = [workOf(before), workOf(batch)]
+    const isWashed = first && second && washedOff(problem, first, second).length > 0
+    follow(drafts, at('fill', batch.id), at('fill', before.id), isWashed ? tableWashMinutes(problem) : 0)
+  })
 }
 
 function chain(

@@ -4,8 +4,9 @@ import type { DayPlan, PlannedLoad, PlannedTask, PlanTaskKind } from '@/shared/p
 import type { DayProblem, PlanBurner, PlanCanner, PlanPreparation } from '@/shared/planning/day-problem'
 import type { DaySoFar } from '@/shared/planning/day-so-far'
 import { burnerServes, type CannerPlace, type KitchenSetUp, setUpKitchen } from '@/shared/planning/kitchen-set-up'
-import { cookOccupation, tableName } from '@/shared/planning/place-batch'
+import { cookOccupation } from '@/shared/planning/place-batch'
 import { realLoad } from '@/shared/planning/real-load'
+import { tableHolds } from '@/shared/planning/table-wash'
 import type { AsPlanned, BatchUnderWay, TakenPerson, TakenThing, UnderWay } from '@/shared/planning/under-way'
 import { mayDo } from '@/shared/planning/who-may'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
@@ -52,7 +53,10 @@ export function standOfDay(problem: DayProblem, plan: DayPlan, soFar: DaySoFar):
   const batchesUnderWay = new Map(held.flatMap(({ batch, begun }) => (begun ? [[batch.id, begun] as const] : [])))
   const underWay: UnderWay = {
     ...{ now, setUp, people },
-    things: [...loads.map(({ cannerId, jarBoilAt, emptyAt }) => ({ id: cannerId, start: jarBoilAt, end: emptyAt })), ...thingsOf(held)],
+    things: [
+      ...loads.map(({ cannerId, jarBoilAt, emptyAt }) => ({ id: cannerId, start: jarBoilAt, end: emptyAt })),
+      ...thingsOf(problem, held),
+    ],
     hotAt: new Map(setUp.places.map(({ canner }) => [canner.id, hotAt(plan, canner, now)])),
     outages: outagesOf(problem, soFar),
     batches: batchesUnderWay,
@@ -207,8 +211,8 @@ const busy = (
   minding: null,
 })
 
-function thingsOf(batches: readonly BegunBatch[]): TakenThing[] {
-  return batches.flatMap(({ begun }) => {
+function thingsOf(problem: DayProblem, batches: readonly BegunBatch[]): TakenThing[] {
+  return batches.flatMap(({ begun, preparation }) => {
     if (!begun || begun.stage === 'prepared') return []
     const { placed } = begun
     const isFilled = begun.stage === 'filled'
@@ -220,7 +224,7 @@ function thingsOf(batches: readonly BegunBatch[]): TakenThing[] {
       ...(placed.jarPot
         ? [placed.jarPot.kettle.id, placed.jarPot.burner.id].map((id) => ({ id, start: placed.jarPot?.start ?? start, end }))
         : []),
-      ...(isFilled ? [{ id: tableName(begun.placed.tableIndex), start: begun.placed.fillStart, end }] : []),
+      ...(isFilled ? tableHolds(problem, preparation, begun.placed.tableIndex, begun.placed.fillStart, end) : []),
     ]
   })
 }

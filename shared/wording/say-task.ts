@@ -2,6 +2,7 @@ import { headspaceOf } from '@/shared/day/headspace-of'
 import { kettleWorkOf } from '@/shared/planning/kettle-works'
 import { productName, productNoun } from '@/shared/day/product-name'
 import { type JarSize, jarName } from '@/shared/kitchen/jar-sizes'
+import { washedOffBefore } from '@/shared/planning/table-wash'
 import type { DayPlan, PlannedTask, PlanTaskKind } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { sayHeadspace } from '@/shared/wording/say-process'
@@ -25,6 +26,8 @@ export interface TaskFacts {
   /** No process: the jars go to the fridge or the freezer. */
   readonly isChilled: boolean
   readonly jarBoilMinutes: number
+  /** Allergens that are washed off the table first, where the day asks for it. */
+  readonly washOff: readonly string[]
 }
 
 /** What to do, in one sentence, the next thing first: "Fill 8 half-pints of J3." */
@@ -61,6 +64,7 @@ export function taskFacts(problem: DayProblem, plan: DayPlan, task: PlannedTask)
     isChilled: work !== undefined && preparation === undefined,
     restMinutes: preparation?.cycle.restMinutes ?? 0,
     jarBoilMinutes: preparation?.jarBoilMinutes ?? 0,
+    washOff: washedOffBefore(problem, plan, task),
   }
 }
 
@@ -76,10 +80,12 @@ const ENGLISH: Sentences = {
   'jar-heat': (facts) => `Boil the ${counted(facts)} for ${facts.codes}, ${facts.jarBoilMinutes} min.`,
   cook: ({ codes, noun }) => `Cook ${codes} (${noun}).`,
   hold: ({ codes }) => `Keep ${codes} hot until it is filled.`,
-  fill: (facts) =>
-    facts.isChilled
-      ? `Fill ${counted(facts)} of ${facts.codes}, then into the fridge or freezer: no canner.`
-      : `Fill ${counted(facts)} of ${facts.codes}. Leave ${facts.headspace ?? 'the headspace of the recipe'}.`,
+  fill: (facts) => {
+    const first = facts.washOff.length > 0 ? `Wash the table first: ${facts.washOff.join(', ')} was on it. ` : ''
+    return facts.isChilled
+      ? `${first}Fill ${counted(facts)} of ${facts.codes}, then into the fridge or freezer: no canner.`
+      : `${first}Fill ${counted(facts)} of ${facts.codes}. Leave ${facts.headspace ?? 'the headspace of the recipe'}.`
+  },
   load: (facts) => `Load ${counted(facts)} of ${facts.codes}.`,
   'come-up': ({ isPressure }) => (isPressure ? 'Vent in full, close, bring to pressure.' : 'Start the clock only at a full boil.'),
   process: ({ minutes, psi }) =>
@@ -114,7 +120,8 @@ const SPANISH: Sentences = {
   'jar-heat': (facts) => `Hervir ${contados(facts)} para ${facts.codes}, ${facts.jarBoilMinutes} min.`,
   cook: ({ codes }) => `Cocer ${codes}.`,
   hold: ({ codes }) => `Mantener ${codes} caliente hasta llenar.`,
-  fill: (facts) => `Llenar ${contados(facts)} de ${facts.codes}. Espacio: ${facts.headspace ?? 'según la receta'}.`,
+  fill: (facts) =>
+    `${facts.washOff.length > 0 ? `Primero lavar la mesa (alérgeno: ${facts.washOff.join(', ')}). ` : ''}Llenar ${contados(facts)} de ${facts.codes}. Espacio: ${facts.headspace ?? 'según la receta'}.`,
   load: (facts) => `Cargar ${contados(facts)} de ${facts.codes}.`,
   'come-up': ({ isPressure }) => (isPressure ? 'Purgar del todo, cerrar, subir a presión.' : 'El tiempo empieza con hervor fuerte.'),
   process: ({ minutes, psi }) =>

@@ -266,9 +266,29 @@ function checkEquipment(problem: DayProblem, plan: DayPlan, begun: Begun, say: S
       for (const [a, b] of clashes(spans))
         if (!begun.ids.has(a.what) || !begun.ids.has(b.what)) say(`${name}-twice`, `${id}: ${a.what} and ${b.what}`)
   }
+  checkTablesWashed(problem, plan, begun, say)
   checkCircuits(problem, burners, say)
   const cooling = plan.loads.flatMap((load) => load.batchParts).reduce((sum, part) => sum + part.jars.high, 0)
   if (problem.rackJars !== null && cooling > problem.rackJars) say('rack', `${cooling} jars to cool, room for ${problem.rackJars}`)
+}
+
+/** Food with an allergen leaves it on the table: whatever is free of it comes there only after the washing. */
+function checkTablesWashed(problem: DayProblem, plan: DayPlan, begun: Begun, say: Say): void {
+  const wash = problem.tableWashMinutes ?? 0
+  if (wash === 0) return
+  const allergensIn = (batchId: string | null): readonly string[] => {
+    const preparationId = plan.batches.find(({ id }) => id === batchId)?.preparationId
+    return [...problem.preparations, ...(problem.chilled ?? [])].find(({ id }) => id === preparationId)?.allergens ?? []
+  }
+  const fillings = plan.tasks.filter(({ kind }) => kind === 'fill')
+  for (const before of fillings)
+    for (const after of fillings) {
+      if (before.tableIndex !== after.tableIndex || after.start < before.end || after.start - before.end >= wash) continue
+      if (begun.ids.has(before.batchId ?? '') && begun.ids.has(after.batchId ?? '')) continue
+      for (const allergen of allergensIn(before.batchId))
+        if (!allergensIn(after.batchId).includes(allergen))
+          say('table-washed', `${after.id} follows ${before.id}: ${allergen} is not washed off`)
+    }
 }
 
 function checkBurnerKind(problem: DayProblem, task: PlannedTask, say: Say): void {

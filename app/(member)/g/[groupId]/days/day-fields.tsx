@@ -18,6 +18,7 @@ export interface DayFirst {
   readonly breakMinutes?: number
   readonly breakAfterMinutes?: number
   readonly longestStretchMinutes?: number
+  readonly tableWashMinutes?: number
   readonly shareRule?: string
   readonly sparePercent?: number
   readonly claimsCloseLocal?: string | null
@@ -86,6 +87,12 @@ export function DayFields({ kitchens, first = {} }: { kitchens: readonly Kitchen
           label="Nobody works on end longer than"
           first={first.longestStretchMinutes ?? COMMON_BREAKS.longestStretchMinutes}
         />
+        <MinutesField
+          name="tableWashMinutes"
+          label="Washing a fill table between recipes, 0 for none"
+          hint="After food with an allergen, before food without it. Common practice: 5 to 10 min with soap and hot water."
+          first={first.tableWashMinutes ?? 0}
+        />
       </div>
     </div>
   )
@@ -95,6 +102,6 @@ const TimeField = ({ first, ...field }: { name: string; label: string; hint?: st
   <FieldEntry {...field} hint={field.hint ?? 'Like 17:15'} maxLength={5} short required first={clock(first)} />
 )
 
-const MinutesField = (field: { name: string; label: string; first?: number }) => (
+const MinutesField = (field: { name: string; label: string; hint?: string; first?: number }) => (
   <FieldEntry {...field} type="number" unit="min" short min={0} max={480} required />
 )
