@@ -17,6 +17,11 @@ export const STEPS = [
   { name: 'lint', title: 'form, import rule, unsafe code', run: checkLint },
   { name: 'unit', title: 'pure code and the rules of the house', run: () => runVitest('unit') },
   { name: 'published', title: 'against published tables and instances', run: () => runVitest('published') },
+  {
+    name: 'coverage',
+    title: 'every branch of process, process clock and trace is walked by the tests of its own room',
+    run: checkCoverage,
+  },
   { name: 'database', title: 'on a real PostgreSQL', run: () => runVitest('database') },
   { name: 'build', title: 'the app builds', run: checkBuild },
   { name: 'browser', title: 'what people do, in Chromium', run: checkBrowser },
@@ -53,6 +58,18 @@ async function runVitest(/** @type {string} */ project) {
   const args = [packagePath('vitest', 'vitest.mjs'), 'run', '--config', 'tests/config/vitest.config.ts', '--project', project]
   const code = await runTestCommand([...args, '--reporter=default', '--reporter=json', `--outputFile.json=${file}`])
   return countVitest(file, code)
+}
+
+/** Only what lies beside these rooms, so that it costs seconds; the limits, all of them 100, stand in the settings of Vitest. */
+export const COVERING = [
+  ...['tests/shared/process', 'tests/shared/trace', 'tests/shared/floor'],
+  ...['tests/published/process-rows.test.ts', 'tests/published/check-characters.test.ts', 'tests/published/longer-prints.test.ts'],
+]
+
+async function checkCoverage() {
+  const args = [packagePath('vitest', 'vitest.mjs'), 'run', '--config', 'tests/config/vitest.config.ts', '--coverage']
+  const code = await runTestCommand([...args, '--project', 'unit', '--project', 'published', ...COVERING])
+  return code === 0 ? PASSED : FAILED
 }
 
 async function checkBuild() {
