@@ -16,7 +16,7 @@ export type CardStep = {
  * off); University of Missouri Extension, Atmospheric steam canning (steam column, never opened). Finger-tight bands: common practice.
  */
 export function cardSteps(process: ScheduledProcess): CardStep[] {
-  const acid = sayAcid(process.acidification, process.jarRow)
+  const acid = sayAcid(process.acidification, process.jarRow, process.jar)
   return [
     ...sterilising(process),
     ...(acid === null ? [] : [{ text: acid }]),

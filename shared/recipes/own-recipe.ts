@@ -4,7 +4,7 @@ import { lookUpProcess } from '@/shared/process/look-up-process'
 import type { ProcessRefusal } from '@/shared/process/process-refusal'
 import type { ScheduledProcess } from '@/shared/process/scheduled-process'
 import type { ProcessQuery } from '@/shared/process/process-query'
-import { sayHeadspace } from '@/shared/wording/say-process'
+import { sayAcid, sayHeadspace } from '@/shared/wording/say-process'
 
 /** What may have to be confirmed; which of them depends on the process. */
 export const BINDING_CONDITION_IDS = [
@@ -36,22 +36,32 @@ export type OwnRecipeStanding =
  * What is not confirmed is taken as not so. Nothing here makes a recipe tested: it only keeps a recipe that differs from being called shelf-stable.
  */
 export function bindingConditions(process: ScheduledProcess): BindingCondition[] {
-  const { food, pack, jar, headspaceInches, acidification, packLimits, acidity } = process
+  const { food, pack, jar, headspaceInches, headspaceNote, packLimits, acidity } = process
   const always: BindingCondition[] = [
     { id: 'same-food', statement: `The food is ${food}, prepared as the publication says.` },
     { id: 'same-pack', statement: `It goes into the jars as a ${pack} pack.` },
     { id: 'same-jar', statement: `The jars are ${jarName(jar, 2)} or smaller.` },
-    { id: 'same-headspace', statement: `Headspace is ${sayHeadspace(headspaceInches)}.` },
+    {
+      id: 'same-headspace',
+      statement: `Headspace is ${sayHeadspace(headspaceInches)}.${headspaceNote === null ? '' : ` ${headspaceNote}`}`,
+    },
     { id: 'no-thickener', statement: 'Nothing is added that thickens it: no flour, starch, pasta, rice, cream or milk.' },
   ]
   const more: (BindingCondition | null)[] = [
-    acidification === null ? null : { id: 'acid-added', statement: `Acid: ${acidification.note}` },
+    acidCondition(process),
     acidity === 'acid'
       ? null
       : { id: 'proportions-kept', statement: 'The share of low-acid vegetables is not raised, vinegar and lemon juice are not cut.' },
     packLimits === null ? null : { id: 'pack-limits', statement: packLimits },
   ]
   return [...always, ...more.filter((condition) => condition !== null)]
+}
+
+/** Names the amounts where every jar gets its own. */
+function acidCondition({ acidification, jarRow, jar }: ScheduledProcess): BindingCondition | null {
+  const said = sayAcid(acidification, jarRow, jar)
+  if (said === null) return null
+  return { id: 'acid-added', statement: acidification?.kind === 'in-the-recipe' ? `Acid: ${said}` : said }
 }
 
 /** The conditions of a process that nobody has confirmed in these words, of this edition. */

@@ -30,16 +30,22 @@ export function sayHeat({ method, psi, gauge }: Pick<ScheduledProcess, 'method' 
 export const sayCanner = (method: Method, gauge: Gauge | null): string =>
   gauge === null ? cannerName(method) : `${cannerName(method)}, ${gauge} gauge`
 
-/** Acid for one jar, or where in the recipe it is; null where the food needs none added. */
-export function sayAcid(acid: JarAcid | null, jar: JarSize): string | null {
+/**
+ * Acid for one jar, or where in the recipe it is; null where the food needs none added.
+ *
+ * @param jarRow - the jar whose amounts are printed
+ * @param jar - the jar that is filled; a smaller one gets all that is printed for `jarRow`
+ */
+export function sayAcid(acid: JarAcid | null, jarRow: JarSize, jar: JarSize = jarRow): string | null {
   if (acid === null) return null
   if (acid.kind === 'in-the-recipe') return acid.note
+  const into = jar === jarRow ? `Into each ${jarName(jar)}` : `Into each ${jarName(jar)}, not less than printed for a ${jarName(jarRow)}`
   const choices = [
     `${sayKitchenAmount(acid.lemonJuiceTbsp, 'us-tbsp')} bottled lemon juice`,
     `${sayKitchenAmount(acid.citricAcidTsp, 'us-tsp')} citric acid`,
     ...(acid.vinegarTbsp === null ? [] : [`${sayKitchenAmount(acid.vinegarTbsp, 'us-tbsp')} vinegar of 5 % acidity`]),
   ]
-  return `Into each ${jarName(jar)}: ${choices.join(', or ')}. ${acid.note}`
+  return `${into}: ${choices.join(', or ')}. ${acid.note}`
 }
 
 /** "Michigan State University Extension, Preserving Food Safely, edition 1997 …, part …": publication, edition and section. */

@@ -10,7 +10,7 @@ type Fact = { label: string; value: ReactNode }
 /** The conditions under which the minutes hold, as short answers. */
 export function processFacts(process: ScheduledProcess): Fact[] {
   const { jar, jarNote, headspaceInches, headspaceNote, acidification, jarRow, packLimits } = process
-  const acid = sayAcid(acidification, jarRow)
+  const acid = sayAcid(acidification, jarRow, jar)
   return [
     { label: 'Jar', value: <Noted text={`${sayJars(jar)} (${sayJarVolume(jar)})`} note={jarNote} /> },
     { label: 'Headspace', value: <Noted text={sayHeadspace(headspaceInches)} note={headspaceNote} /> },

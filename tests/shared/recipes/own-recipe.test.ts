@@ -56,6 +56,26 @@ describe("a group's own recipe", () => {
     expect(statements).toContain('The jars are pints or smaller.')
   })
 
+  it('reads how much acid goes into each jar, and all of it into a smaller one', () => {
+    const acidIn = (changes: Parameters<typeof aQuery>[0]) => {
+      const found = lookUpProcess(aQuery(changes))
+      return found.ok && bindingConditions(found.value).find(({ id }) => id === 'acid-added')?.statement
+    }
+    expect(acidIn({ food: 'figs', jar: 'quart' })).toBe(
+      'Into each quart: 2 tbsp (30 mL) bottled lemon juice, or ½ tsp (2.5 mL) citric acid. Either one.',
+    )
+    expect(acidIn({ food: 'tomatoes-crushed', jar: 'half-pint' })).toMatch(
+      /^Into each half-pint, not less than printed for a pint: 1 tbsp \(15 mL\) bottled lemon juice, or ¼ tsp .* or 2 tbsp \(30 mL\) vinegar/,
+    )
+    expect(acidIn({ food: 'piccalilli' })).toMatch(/^Acid: Acid comes from the tested recipe/)
+  })
+
+  it('says where the printed headspace depends on the food', () => {
+    const found = lookUpProcess(aQuery({ food: 'lima-beans', pack: 'raw', jar: 'quart', method: 'pressure', gauge: 'dial' }))
+    const said = found.ok && bindingConditions(found.value).find(({ id }) => id === 'same-headspace')?.statement
+    expect(said).toBe('Headspace is 1½ in (38 mm). 1 1/2 in. for small beans, 1 1/4 in. for large beans.')
+  })
+
   it('is bound when every one is confirmed', () => {
     const standing = standingOfOwnRecipe(aQuery(), confirmedOf('plums'))
     expect(standing).toMatchObject({ ok: true, value: { standing: 'bound', process: { minutes: 20 }, confirmed: conditionsOf('plums') } })
