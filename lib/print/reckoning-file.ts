@@ -2,6 +2,7 @@ import 'server-only'
 import type { ReckoningPage } from '@/lib/queries/reckoning'
 import { FUND } from '@/shared/reckoning/labour-rule'
 import { plainMoney } from '@/shared/reckoning/money'
+import { sayPool } from '@/shared/share/pool-products'
 import { type CsvFile, csvName } from './csv-file'
 import { type CsvCell, writeCsv } from './write-csv'
 
@@ -21,7 +22,7 @@ export function reckoningFile(page: ReckoningPage): CsvFile {
         Household: householdName,
         What: item,
         'How much': pack,
-        Pool: poolId,
+        Pool: sayPool(poolId, products),
         Amount: money(amount),
       }),
     ),

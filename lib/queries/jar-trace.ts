@@ -67,6 +67,8 @@ export interface JarTrace {
   readonly product: string
   readonly recipeId: string
   readonly jarSize: JarSize
+  /** Without a process: kept cold from the start, and nobody checks its seal. */
+  readonly isCold: boolean
   readonly allergens: readonly string[]
   readonly lotNumber: string | null
   readonly lidLot: string | null
@@ -140,7 +142,7 @@ async function jarHead(groupId: string, serial: string): Promise<Head | undefine
   const [head] = await database().$queryRaw<Head[]>`
     SELECT j.id, j.group_id AS "groupId", g.name AS "group", j.serial, j.short_name AS "shortName", j.state, j.where_now AS "whereNow", j.seal,
       j.seal_checked_at AS "sealCheckedAt", j.household_id AS "householdId", h.name AS household, r.recipe_id AS "recipeId", ${ownRecipeColumn('r')},
-      r.jar_size AS "jarSize", t.lot_number AS "lotNumber", j.lot_id AS "lotId", s.lot_code AS "lidLot", s.bought_on AS "lidsBoughtOn",
+      r.jar_size AS "jarSize", r.process_row_key IS NULL AS "isCold", t.lot_number AS "lotNumber", j.lot_id AS "lotId", s.lot_code AS "lidLot", s.bought_on AS "lidsBoughtOn",
       d.id AS "dayId", d.name AS "dayName", d.date, k.name AS kitchen, k.elevation_feet AS "elevationFeet", b.id AS "batchId",
       b.code AS "batchCode", e.label AS kettle, b.started_at AS "startedAt", b.filled_at AS "batchFilledAt"
     FROM jar j JOIN "group" g ON g.id = j.group_id

@@ -9,6 +9,7 @@ import type { Actor } from '@/shared/access/actor'
 import { reachOf } from '@/shared/access/policy'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import { type Outlay, type Reckoning, type ReckonProblem, reckonDay } from '@/shared/reckoning/reckon-day'
+import { creditedQuantities } from '@/shared/reckoning/credited-gifts'
 import { creditForHours, FUND, type LabourRule, surchargePercent } from '@/shared/reckoning/labour-rule'
 import { afterPayments, type Payment, type PaymentMark, paymentsOf } from '@/shared/reckoning/payments'
 import { settle, type Transfer } from '@/shared/reckoning/settle'
@@ -82,7 +83,7 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
   })
   if (!day) return null
   const { currency } = day.group
-  const [households, preparations, purchases, pledges, awards, recipes, hours, equipment, marks] = await Promise.all([
+  const [households, preparations, purchases, pledges, came, awards, recipes, hours, equipment, marks] = await Promise.all([
     namedHouseholds(groupId),
     db.preparation.findMany({
       where: { groupId, dayId },
@@ -90,8 +91,19 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
       orderBy: { letter: 'asc' },
     }),
     db.purchase.findMany({ where: { groupId, dayId }, orderBy: [{ pool: 'asc' }, { item: 'asc' }] }),
-    db.pledge.findMany({ where: { groupId, dayId, creditMinor: { not: null } }, orderBy: [{ pool: 'asc' }, { item: 'asc' }] }),
-    db.award.findMany({ where: { groupId, preparation: { dayId } }, select: { preparationId: true, householdId: true, jars: true } }),
+    db.pledge.findMany({
+      where: { groupId, dayId, creditMinor: { not: null } },
+      orderBy: [{ pool: 'asc' }, { item: 'asc' }, { id: 'asc' }],
+    }),
+    db.ingredientLot.findMany({
+      where: { groupId, dayId, householdId: { not: null } },
+      orderBy: { code: 'asc' },
+      select: { householdId: true, item: true, quantity: true, unit: true },
+    }),
+    db.award.findMany({
+      where: { groupId, preparation: { dayId } },
+      select: { preparationId: true, householdId: true, jars: true, asked: true },
+    }),
     recipesOfDay(db, groupId, dayId),
     hoursOfDay(db, groupId, dayId),
     db.equipmentItem.findMany({
@@ -114,7 +126,7 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
   const sizes = new Map(preparations.map(({ id, jarSize }) => [id, jarSize as JarSize]))
   const outlays = [
     ...purchases.map(paidLine),
-    ...pledges.map(givenLine),
+    ...pledges.map(givenLine(creditedOf(pledges, came, OVER.includes(day.state)))),
     ...equipment.flatMap(chargeLine),
     ...hours.flatMap(hoursLine(rule)),
   ].map((line) => ({
@@ -135,8 +147,8 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
     ...(rule.kind === 'surcharge' ? { fundId: FUND.id } : {}),
     pools: pools.map(({ id, productIds }) => ({ id, products: productIds, by: 'jars' })),
     outlays,
-    taken: awards.map(({ householdId, preparationId, jars }) => ({
-      ...{ partyId: householdId, product: preparationId, jars },
+    taken: awards.map(({ householdId, preparationId, jars, asked }) => ({
+      ...{ partyId: householdId, product: preparationId, jars, asked },
       size: sizes.get(preparationId) ?? 'pint',
     })),
   })
@@ -174,10 +186,31 @@ const paidLine = ({ id, item, packs, pack, pool, costMinor, householdId }: Purch
   pack: `${Number(packs)} × ${pack}`,
 })
 
-const givenLine = ({ id, item, quantity, unit, pool, creditMinor, householdId }: Pledge): BareLine => ({
-  ...{ kind: 'credited', id, item, partyId: householdId, poolId: pool, amount: Math.round(Number(quantity) * (creditMinor ?? 0)) },
-  pack: `${Number(quantity)} ${unit}`,
-})
+/** From then on nothing more comes in. */
+const OVER = ['resting', 'closed', 'cancelled']
+
+/** Produce is credited by what came; anything else as it was promised. */
+const creditedOf = (
+  pledges: readonly Pledge[],
+  came: readonly { householdId: string | null; item: string; quantity: unknown; unit: string }[],
+  isOver: boolean,
+) =>
+  creditedQuantities(
+    pledges.filter(({ kind }) => kind === 'produce').map((pledge) => ({ ...pledge, quantity: Number(pledge.quantity) })),
+    came.map((lot) => ({ ...lot, quantity: Number(lot.quantity) })),
+    isOver,
+  )
+
+const givenLine =
+  (credited: ReadonlyMap<string, number>) =>
+  ({ id, item, quantity, unit, pool, creditMinor, householdId }: Pledge): BareLine => {
+    const promised = Number(quantity)
+    const given = credited.get(id) ?? promised
+    return {
+      ...{ kind: 'credited', id, item, partyId: householdId, poolId: pool, amount: Math.round(given * (creditMinor ?? 0)) },
+      pack: given === promised ? `${given} ${unit}` : `${given} ${unit} came, ${promised} ${unit} promised`,
+    }
+  }
 
 interface ChargedItem {
   readonly id: string

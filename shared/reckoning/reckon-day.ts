@@ -37,6 +37,8 @@ export interface Taken {
   readonly product: string
   readonly size: JarSize
   readonly jars: number
+  /** Jars that it had asked for, once all are shared out: they carry a pool whose products gave nobody a jar. */
+  readonly asked?: number
 }
 
 /** Everything that a day's reckoning is made from. */
@@ -56,6 +58,8 @@ export interface PoolSum {
   readonly paid: Minor
   readonly credited: Minor
   readonly total: Minor
+  /** Nobody took a jar of its products, so it is carried by what was asked for. */
+  readonly isByAsked: boolean
 }
 
 /** What one jar cost, every pool counted; to the nearest minor unit, for reading. Shares are reckoned exactly and not from it. */
@@ -102,7 +106,7 @@ export type ReckonProblem =
 /**
  * Reckons a day: pools of cost, what a jar cost, what each party carries, paid and is owed.
  *
- * Every pool is shared over the jars taken of its products. A household's parts of all pools are added exactly, then rounded down, and the minor
+ * Every pool is shared over the jars taken of its products, and where no jar came of them, over those that were asked for. A household's parts of all pools are added exactly, then rounded down, and the minor
  * units left over go one each to the largest fractions, ties by household name. So every cent lands on somebody and none is made.
  */
 export function reckonDay(day: DayMoney): Result<Reckoning, ReckonProblem> {
@@ -110,7 +114,7 @@ export function reckonDay(day: DayMoney): Result<Reckoning, ReckonProblem> {
   if (problem) return refuse(problem)
 
   const parties = inHouseholdOrder(day.parties)
-  const pools = day.pools.map((pool) => sumPool(pool.id, day.outlays))
+  const pools = day.pools.map((pool) => sumPool(pool, day))
   const shares = shareExactly(
     day.pools.map((pool, index) => ({ total: pools[index]?.total ?? 0, weights: weightsOf(pool, parties, day.taken) })),
   )
@@ -132,8 +136,9 @@ function findProblem(day: DayMoney): ReckonProblem | undefined {
     if (!parties.has(partyId)) return { kind: 'unknown-party', item, partyId }
     if (!pools.has(poolId)) return { kind: 'unknown-pool', item, poolId }
   }
-  for (const { product, jars, partyId } of day.taken) {
-    if (!Number.isSafeInteger(jars) || jars < 0) return { kind: 'jars-not-whole', product, jars }
+  for (const { product, jars, asked = 0, partyId } of day.taken) {
+    for (const count of [jars, asked])
+      if (!Number.isSafeInteger(count) || count < 0) return { kind: 'jars-not-whole', product, jars: count }
     if (!parties.has(partyId)) return { kind: 'unknown-party', item: product, partyId }
   }
   return findEmptyPool(day) ?? findStraySurcharge(day, parties)
@@ -141,9 +146,9 @@ function findProblem(day: DayMoney): ReckonProblem | undefined {
 
 function findEmptyPool(day: DayMoney): ReckonProblem | undefined {
   for (const pool of day.pools) {
-    const { total } = sumPool(pool.id, day.outlays)
-    const hasJars = day.taken.some((taken) => taken.jars > 0 && pool.products.includes(taken.product))
-    if (total > 0 && !hasJars) return { kind: 'pool-without-jars', poolId: pool.id, total }
+    const { total } = sumPool(pool, day)
+    if (total > 0 && !day.taken.some(hasPart(pool, 'jars')) && !day.taken.some(hasPart(pool, 'asked')))
+      return { kind: 'pool-without-jars', poolId: pool.id, total }
   }
   return undefined
 }
@@ -154,18 +159,25 @@ function findStraySurcharge(day: DayMoney, parties: ReadonlySet<string>): Reckon
   return paying && !hasFund ? { kind: 'surcharge-without-fund', householdName: paying.householdName } : undefined
 }
 
-function sumPool(poolId: string, outlays: readonly Outlay[]): PoolSum {
+function sumPool(pool: Pool, { outlays, taken }: DayMoney): PoolSum {
   const sum = (kind: Outlay['kind']) =>
-    outlays.filter((outlay) => outlay.poolId === poolId && outlay.kind === kind).reduce((total, outlay) => total + outlay.amount, 0)
+    outlays.filter((outlay) => outlay.poolId === pool.id && outlay.kind === kind).reduce((total, outlay) => total + outlay.amount, 0)
   const [paid, credited] = [sum('paid'), sum('credited')]
-  return { poolId, paid, credited, total: paid + credited }
+  const isByAsked = paid + credited > 0 && !taken.some(hasPart(pool, 'jars'))
+  return { poolId: pool.id, paid, credited, total: paid + credited, isByAsked }
 }
 
-const weightOf = (pool: Pool, taken: Taken) =>
-  pool.products.includes(taken.product) ? taken.jars * (pool.by === 'volume' ? JAR_MILLILITRES[taken.size] : 1) : 0
+const hasPart =
+  (pool: Pool, of: 'jars' | 'asked') =>
+  (taken: Taken): boolean =>
+    (taken[of] ?? 0) > 0 && pool.products.includes(taken.product)
+
+const weightOf = (pool: Pool, taken: Taken, of: 'jars' | 'asked' = 'jars') =>
+  pool.products.includes(taken.product) ? (taken[of] ?? 0) * (pool.by === 'volume' ? JAR_MILLILITRES[taken.size] : 1) : 0
 
 function weightsOf(pool: Pool, parties: readonly Party[], taken: readonly Taken[]): number[] {
-  const weights = sumByParty(taken.map((line) => [line.partyId, weightOf(pool, line)]))
+  const of = taken.some(hasPart(pool, 'jars')) ? 'jars' : 'asked'
+  const weights = sumByParty(taken.map((line) => [line.partyId, weightOf(pool, line, of)]))
   return parties.map((party) => weights.get(party.householdId) ?? 0)
 }
 

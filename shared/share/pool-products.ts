@@ -1,3 +1,5 @@
+import { productName } from '@/shared/day/product-name'
+
 /** A product of the day, as far as a pool of cost can name it. */
 export interface PooledProduct {
   readonly id: string
@@ -28,4 +30,11 @@ export function poolProducts(pool: string, products: readonly PooledProduct[]): 
       .some((word) => word.startsWith(name)),
   )
   return ids(byWord.length > 0 ? byWord : products)
+}
+
+/** A pool in words: "every jar of the day", the names of its products where it carries the id of a recipe, else as somebody named it. */
+export function sayPool(pool: string, products: readonly PooledProduct[]): string {
+  if (pool.trim().toLowerCase() === COMMON_POOL) return 'every jar of the day'
+  const named = products.filter(({ id, recipeId }) => id === pool || recipeId === pool)
+  return named.length === 0 ? pool : [...new Set(named.map(({ title }) => productName(title).toLowerCase()))].join(' and ')
 }

@@ -1,11 +1,12 @@
 import { formatMoney } from '@/shared/reckoning/money'
 import type { ReckonProblem } from '@/shared/reckoning/reckon-day'
+import { type PooledProduct, sayPool } from '@/shared/share/pool-products'
 
 /** Why a day is not reckoned yet, and what would do it. */
-export function sayReckonProblem(problem: ReckonProblem, currency: string): string {
+export function sayReckonProblem(problem: ReckonProblem, currency: string, products: readonly PooledProduct[] = []): string {
   switch (problem.kind) {
     case 'pool-without-jars':
-      return `Nobody has jars yet that carry the pool "${problem.poolId}" (${formatMoney(problem.total, currency)}). Share the jars out first.`
+      return `Nobody has jars yet that carry the costs of ${sayPool(problem.poolId, products)} (${formatMoney(problem.total, currency)}). Share the jars out first.`
     case 'other-currency':
       return `${problem.item} is in ${problem.currency}; this group reckons in ${problem.expected}.`
     case 'amount-out-of-range':

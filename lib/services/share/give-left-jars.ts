@@ -1,15 +1,15 @@
 import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { defineCommand } from '@/lib/commands/command'
-import { shareInput } from '@/lib/queries/share-input'
+import { shareInput, TO_HAND_OVER } from '@/lib/queries/share-input'
 import { lockFloorDay } from '@/lib/services/floor/floor-day'
 import { GiveLeftJars } from '@/shared/forms/share'
 import { ok, refuse } from '@/shared/result/result'
 import { badInput, notFound, notNow } from '@/shared/wording/refusal'
 
 /**
- * Gives jars that nobody claimed to a household: to one whose claim was cut, to one that waits, to one that came late. Out of the jars that are sealed and
- * nobody's at that moment, and nothing that contains what is on its list.
+ * Gives jars that nobody claimed to a household: to one whose claim was cut, to one that waits, to one that came late. Out of the jars that are sealed, or
+ * kept cold without a process, and nobody's at that moment, and nothing that contains what is on its list.
  */
 export const giveLeftJars = defineCommand({
   name: 'give-left-jars',
@@ -29,7 +29,7 @@ export const giveLeftJars = defineCommand({
     if (claim.allergens?.length)
       return refuse(badInput({ householdId: [`It contains ${claim.allergens.join(', ')}, which is on their list.`] }))
     const free = await tx.jar.findMany({
-      where: { groupId, dayId, state: 'sealed', householdId: null, batch: { preparationId } },
+      where: { groupId, dayId, OR: TO_HAND_OVER, householdId: null, batch: { preparationId } },
       select: { id: true, shortName: true },
       orderBy: { shortName: 'asc' },
     })

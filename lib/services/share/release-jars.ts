@@ -1,5 +1,6 @@
 import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
+import { TO_HAND_OVER } from '@/lib/queries/share-input'
 import { lockFloorDay } from '@/lib/services/floor/floor-day'
 import { ReleaseJars } from '@/shared/forms/share'
 import { ok, refuse } from '@/shared/result/result'
@@ -22,7 +23,7 @@ export const releaseJars = defineCommand({
     if (until === null) return refuse(NO_DATE)
     if (!day.value.isDemo && dateIn(day.value.timeZone, now) <= until) return refuse(stillTime(until))
     const jars = await tx.jar.findMany({
-      where: { groupId, dayId, householdId, state: 'sealed' },
+      where: { groupId, dayId, householdId, OR: TO_HAND_OVER },
       select: { id: true, shortName: true, batch: { select: { preparationId: true } } },
     })
     if (jars.length === 0) return refuse(notFound('Jars of this household'))

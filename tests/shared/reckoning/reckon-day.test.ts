@@ -179,3 +179,38 @@ describe('a reckoning', () => {
     expect(reckonDay({ ...EVENING, ...change })).toEqual({ ok: false, problem })
   })
 })
+
+describe('a pool of whose products no jar came', () => {
+  const asked = (product: string, size: Taken['size'], counts: readonly number[], jars: readonly number[] = []): Taken[] =>
+    counts.map((each, index) => ({ partyId: HOUSEHOLDS[index] ?? '', product, size, jars: jars[index] ?? 0, asked: each }))
+
+  it('is carried by what was asked for, once the jars are shared out', () => {
+    const taken = [
+      ...asked('plum-jam', 'half-pint', [6, 0, 2, 0, 0, 0]),
+      ...asked('dill-pickle', 'pint', [1, 1, 1, 1, 1, 1], [1, 1, 1, 1, 1, 1]),
+    ]
+    const money = reckoned({
+      ...EVENING,
+      outlays: [paid('sugar', 'Fennick', 'jam', 801), paid('vinegar', 'Fennick', 'pickle', 600)],
+      taken,
+    })
+    expect(money.pools.map(({ poolId, isByAsked }) => [poolId, isByAsked])).toEqual([
+      ['jam', true],
+      ['pickle', false],
+      ['common', false],
+    ])
+    // 801 by 6 and 2 that were asked for: 600.75 and 200.25; and 100 each for the pickles.
+    expect(money.parties.map(({ share }) => share)).toEqual([701, 100, 300, 100, 100, 100])
+    expect(money.jarCosts.map(({ product, cost }) => [product, cost])).toEqual([['dill-pickle', 100]])
+    expect(money.parties.reduce((sum, { balance }) => sum + balance, 0)).toBe(0)
+  })
+
+  it('waits as long as nothing is shared out', () => {
+    const taken = [...asked('plum-jam', 'half-pint', [6]).map(({ asked: _, ...line }) => line)]
+    expect(reckonDay({ ...EVENING, taken })).toMatchObject({ ok: false, problem: { kind: 'pool-without-jars', poolId: 'jam' } })
+  })
+
+  it('takes no half jar that was asked for', () => {
+    expect(reckonDay({ ...EVENING, taken: asked('plum-jam', 'half-pint', [0.5]) })).toMatchObject({ problem: { kind: 'jars-not-whole' } })
+  })
+})

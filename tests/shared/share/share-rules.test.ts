@@ -6,7 +6,7 @@ import { balanceDay, type JarTally, type LidCount } from '@/shared/share/count-d
 import { SHARE_RULE_KINDS } from '@/shared/forms/day'
 import { dayShareRule, productRule } from '@/shared/share/day-share-rule'
 import { pickJars } from '@/shared/share/pick-jars'
-import { poolProducts } from '@/shared/share/pool-products'
+import { poolProducts, sayPool } from '@/shared/share/pool-products'
 import { sayDayDifference } from '@/shared/wording/say-day-balance'
 import { sayDraw, sayGiven, sayQuota, sayShareReason, sayShareRule } from '@/shared/wording/say-share'
 
@@ -44,6 +44,18 @@ describe('a pool', () => {
     ['something else', ['1', '2']],
   ])('named %s is carried by %j', (pool, ids) => {
     expect(poolProducts(pool, [jam, pickles])).toEqual(ids)
+  })
+})
+
+describe('a pool in words', () => {
+  const jam = { id: '1', recipeId: 'own-7f', letter: 'J', title: 'Plum jam with liquid pectin' }
+  it.each([
+    ['common', 'every jar of the day'],
+    ['own-7f', 'plum jam'],
+    ['1', 'plum jam'],
+    ['pickle', 'pickle'],
+  ])('that is kept as %s is %s', (pool, words) => {
+    expect(sayPool(pool, [jam])).toBe(words)
   })
 })
 

@@ -19,7 +19,10 @@ import { restDay } from '@/lib/services/floor/rest-day'
 import { startBatch } from '@/lib/services/floor/start-batch'
 import { addOwnRecipe } from '@/lib/services/recipe/add-own-recipe'
 import { awardJars } from '@/lib/services/share/award-jars'
+import { giveLeftJars } from '@/lib/services/share/give-left-jars'
 import { handOver } from '@/lib/services/share/hand-over'
+import { releaseJars } from '@/lib/services/share/release-jars'
+import { setPickUp } from '@/lib/services/share/set-pick-up'
 import { balanceDay } from '@/shared/share/count-day'
 import { readLotNumber } from '@/shared/trace/lot-number'
 import { LABEL_SHEETS, labelSheet } from '@/shared/trace/label-sheets'
@@ -105,6 +108,14 @@ describe('jars without a process', () => {
     expect(await change(handOver, { dayId, householdId: 'alderby' })).toMatchObject({ problem: { code: 'nothing-to-hand-over' } })
   })
 
+  it('are offered to others where nobody fetches them, like any jar that is left', async () => {
+    await saved(setPickUp, { dayId, place: 'The hall', until: '2027-09-12', contact: 'Ada' })
+    expect(await saved(releaseJars, { dayId, householdId: 'brightwater' })).toMatchObject({ jars: 1 })
+    expect((await sharesPage(groupId, dayId, 'in-proportion')).products).toMatchObject([{ given: 3, left: 1 }])
+    await saved(giveLeftJars, { dayId, preparationId, householdId: 'brightwater', jars: 1 })
+    expect((await sharesPage(groupId, dayId, 'in-proportion')).products).toMatchObject([{ given: 4, left: 0 }])
+  })
+
   it('count as refrigerated, every one', async () => {
     const { tallies } = await closeOut(groupId, dayId)
     const nothing = { lidsSpoiled: 0, bandsReturned: 0, bandsDiscarded: 0, bandsOnJars: 0, bandsAtStart: 0 }
@@ -160,6 +171,7 @@ describe('jars without a process', () => {
     })
     const trace = await jarTrace(groupId, serial)
     expect(trace).toMatchObject({
+      isCold: true,
       product: 'Mustard plums of the lane',
       allergens: ['mustard'],
       lotNumber: COLD_LOT,

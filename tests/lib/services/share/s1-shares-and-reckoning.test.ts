@@ -126,6 +126,16 @@ describe('its reckoning', () => {
     expect(page?.transfers.length).toBeLessThanOrEqual(5)
   })
 
+  it('credits no gift that never came', async () => {
+    const gift = { groupId: S1.groupId, id: 'never-came', dayId, householdId: 'Elmsway', kind: 'produce', item: 'plums' }
+    await fresh.client.pledge.create({ data: { ...gift, quantity: 100, unit: 'lb', creditMinor: 100, pool: 'jam' } })
+    const page = await reckoningPage(actorNamed('Ada'), dayId)
+    expect(page?.outlays.find(({ id }) => id === 'never-came')).toMatchObject({ amount: 0, pack: '0 lb came, 100 lb promised' })
+    expect(page?.outlays.find(({ id }) => id === 'gift-1')).toMatchObject({ amount: 900, pack: '9 lb' })
+    expect(page?.reckoning?.pools.find(({ poolId }) => poolId === 'jam')).toMatchObject({ credited: 900, total: 6000 })
+    await fresh.client.pledge.delete({ where: { groupId_id: { groupId: S1.groupId, id: 'never-came' } } })
+  })
+
   it('shows a member only the own household', async () => {
     const page = await reckoningPage(actorNamed('Esme'), dayId)
     expect(page?.reckoning?.parties.map(({ householdName }) => householdName)).toEqual(['Dunmarrow'])

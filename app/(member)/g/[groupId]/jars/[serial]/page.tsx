@@ -84,8 +84,8 @@ export default async function JarPage({ params }: { params: Promise<{ groupId: s
   )
 }
 
-function where({ state, whereNow, household }: JarTrace, seesNames: boolean): string {
-  const words = jarStateWords(state as JarState)
+function where({ state, whereNow, household, isCold }: JarTrace, seesNames: boolean): string {
+  const words = isCold && state === 'unsealed' ? 'kept cold' : jarStateWords(state as JarState)
   if (!household) return `${words.charAt(0).toUpperCase()}${words.slice(1)}${whereNow ? `: ${whereNow}` : ''}.`
   return seesNames ? `${household} household, ${words}.` : `Your household’s, ${words}.`
 }
@@ -105,7 +105,9 @@ function jarFacts(jar: JarTrace) {
       value:
         jar.seal && jar.sealCheckedAt !== null
           ? `${jar.seal === 'sealed' ? 'sealed' : 'not sealed'} at its first check, ${sayShortDate(dateOf(jar.sealCheckedAt, jar.date))}, ${formatClock(jar.sealCheckedAt)}`
-          : 'not checked yet',
+          : jar.isCold
+            ? 'none is checked: fridge or freezer, without a process'
+            : 'not checked yet',
     },
     { label: 'Kitchen', value: `${jar.kitchen}, ${sayElevation(jar.elevationFeet)}` },
   ]

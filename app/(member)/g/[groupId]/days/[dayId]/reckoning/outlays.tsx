@@ -5,6 +5,7 @@ import { SubmitButton } from '@/app/_ui/submit-button'
 import { Table } from '@/app/_ui/table'
 import { freshKey } from '@/lib/http/fresh-key'
 import type { ReckoningPage } from '@/lib/queries/reckoning'
+import { sayPool } from '@/shared/share/pool-products'
 
 interface OutlaysProps {
   readonly page: ReckoningPage
@@ -15,7 +16,7 @@ interface OutlaysProps {
 }
 
 /** Receipts, and produce given for a credit. */
-export function Outlays({ page: { outlays }, groupId, dayId, edits, money }: OutlaysProps) {
+export function Outlays({ page: { outlays, products }, groupId, dayId, edits, money }: OutlaysProps) {
   return (
     <Sheet lid={outlays.length > 0 ? 'sunk' : 'flat'} lidWords="Receipts" title="What was paid and given">
       {outlays.length === 0 ? (
@@ -38,7 +39,7 @@ export function Outlays({ page: { outlays }, groupId, dayId, edits, money }: Out
               item: kind === 'credited' ? `${item} (given)` : item,
               pack,
               who: householdName,
-              pool: poolId,
+              pool: sayPool(poolId, products),
               amount: money(amount),
               out: edits && kind === 'paid' && (
                 <CommandForm

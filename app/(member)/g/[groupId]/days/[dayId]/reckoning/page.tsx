@@ -11,7 +11,7 @@ import { may } from '@/shared/access/policy'
 import { productName } from '@/shared/day/product-name'
 import { jarName } from '@/shared/kitchen/jar-sizes'
 import { formatMoney } from '@/shared/reckoning/money'
-import { COMMON_POOL } from '@/shared/share/pool-products'
+import { COMMON_POOL, sayPool } from '@/shared/share/pool-products'
 import { sayReckonProblem } from '@/shared/wording/say-reckoning'
 import { DayPlace } from '../_overview/day-place'
 import { AddReceipt } from './add-receipt'
@@ -36,11 +36,7 @@ export default async function ReckoningPageOfDay({ params }: { params: Promise<{
     <Page size="desk">
       <PageHead
         kicker={<DayPlace groupId={groupId} dayId={dayId} name={page.dayName} />}
-        title={
-          page.transfers.length === 0
-            ? 'Nobody owes anybody'
-            : `${page.transfers.length} ${page.transfers.length === 1 ? 'payment settles' : 'payments settle'} it`
-        }
+        title={headline(page)}
         action={
           <span className="row screen-only">
             <LinkButton kind="plain" small href={`/g/${groupId}/days/${dayId}/reckoning/sheets`}>
@@ -55,7 +51,11 @@ export default async function ReckoningPageOfDay({ params }: { params: Promise<{
       />
       <div className="two wide-first">
         <div className="stack">
-          {page.reckoning ? <Settled page={page} money={money} /> : page.problem && <p>{sayReckonProblem(page.problem, page.currency)}</p>}
+          {page.reckoning ? (
+            <Settled page={page} money={money} />
+          ) : (
+            page.problem && <p>{sayReckonProblem(page.problem, page.currency, page.products)}</p>
+          )}
           <Payments page={page} groupId={groupId} dayId={dayId} actor={actor} money={money} />
           <Outlays page={page} groupId={groupId} dayId={dayId} edits={edits} money={money} />
         </div>
@@ -68,6 +68,12 @@ export default async function ReckoningPageOfDay({ params }: { params: Promise<{
       </div>
     </Page>
   )
+}
+
+function headline({ reckoning, transfers }: ReckoningPage): string {
+  if (!reckoning) return 'Not reckoned yet'
+  if (transfers.length === 0) return 'Nobody owes anybody'
+  return `${transfers.length} ${transfers.length === 1 ? 'payment settles' : 'payments settle'} it`
 }
 
 type Money = (minor: number) => string
@@ -112,13 +118,13 @@ function Pools({ page, money }: { page: ReckoningPage; money: Money }) {
   return (
     <Sheet lid="sunk" lidWords="Added up" title="Pools and jars">
       <ul className="list">
-        {page.reckoning?.pools.map(({ poolId, paid, credited, total }) => (
+        {page.reckoning?.pools.map(({ poolId, paid, credited, total, isByAsked }) => (
           <li key={poolId}>
             <span className="row apart">
               <b>
                 {poolId === COMMON_POOL
                   ? 'Common: every jar'
-                  : `${poolId}: ${page.pools
+                  : `${sayPool(poolId, page.products)}: ${page.pools
                       .find(({ id }) => id === poolId)
                       ?.productIds.map(title)
                       .join(', ')}`}
@@ -127,6 +133,7 @@ function Pools({ page, money }: { page: ReckoningPage; money: Money }) {
             </span>
             <span className="quiet">
               {money(paid)} paid{credited > 0 && `, ${money(credited)} given in kind`}
+              {isByAsked && '. No jar came of it: whoever asked for some carries it, by what was asked for'}
             </span>
           </li>
         ))}

@@ -87,7 +87,9 @@ export default async function SharesPageOfDay({ params }: { params: Promise<{ gr
             As a file, to redo it by hand (CSV)
           </LinkButton>
         </Sheet>
-        <WhySoMany page={page} householdId={actor.householdId} seesAll={reachOf(actor, 'see-households') === 'any'} />
+        {page.products.some(({ sealed }) => sealed > 0) && (
+          <WhySoMany page={page} householdId={actor.householdId} seesAll={reachOf(actor, 'see-households') === 'any'} />
+        )}
       </div>
       {may(actor, 'award-jars') && <LeftJars page={page} groupId={groupId} dayId={dayId} />}
       {page.isAwarded && (
@@ -125,6 +127,7 @@ function headline(page: SharesPage, unchecked: number): string {
 
 const drawnProduct = ({ preparationId, title, pattern, isCold, jarSize, ...product }: SharesPage['products'][number]) => ({
   ...product,
+  ...(product.sealed === 0 ? { exactSum: undefined } : {}),
   id: preparationId,
   name: `${productName(title)}, ${jarName(jarSize, 2)}${isCold ? ', fridge or freezer' : ''}`,
   produce: pattern,
@@ -132,12 +135,12 @@ const drawnProduct = ({ preparationId, title, pattern, isCold, jarSize, ...produ
 
 /** A household's line; what it may not eat stands there only for those who may see it. */
 function drawnLine({ products }: SharesPage, household: SharesPage['households'][number], seesWhy: boolean): ShareLine {
-  const parts = products.map(({ preparationId, cells }) => {
+  const parts = products.map(({ preparationId, cells, sealed }) => {
     const cell = cells[household.id]
     if (cell && cell.allergens.length > 0 && seesWhy)
       return [preparationId, { none: `${cell.allergens.join(', ')} allergy: none offered` }] as const
     if (!cell || cell.asked === 0) return [preparationId, undefined] as const
-    return [preparationId, { got: cell.jars, asked: cell.asked, exact: cell.quota || undefined }] as const
+    return [preparationId, { got: cell.jars, asked: cell.asked, exact: (sealed > 0 && cell.quota) || undefined }] as const
   })
   return { id: household.id, household: household.name, parts: Object.fromEntries(parts) }
 }
