@@ -124,14 +124,14 @@ function layOutHead(facts: LabelFacts, scale: Scale, frame: Frame, measure: Meas
     ),
     textMark(name, nameFace, frame.right - nameWidth, lidY - scale.rule - nameRise),
     textMark(volume, volumeFace, frame.right - volumeWidth, lidY - scale.rule - volumeRise),
-    { kind: 'stroke' as const, path: lidPath(facts, frame, lidY), width: scale.rule },
+    { kind: 'stroke' as const, path: lidPath(facts, frame.left, frame.right, lidY, frame.pad), width: scale.rule },
   ]
   return { marks, bottom: lidY + frame.pad * 1.15 + scale.rule / 2 }
 }
 
 /** Sunk for a jar that was sealed; a plain rim for one that never was. */
-const lidPath = ({ isCold }: LabelFacts, { left, right, pad }: Frame, y: number): string =>
-  isCold ? `M${round(left)} ${round(y)} L${round(right)} ${round(y)}` : sunkLid(left, right, y, pad)
+const lidPath = ({ isCold }: LabelFacts, left: number, right: number, y: number, dip: number): string =>
+  isCold ? `M${round(left)} ${round(y)} L${round(right)} ${round(y)}` : sunkLid(left, right, y, dip)
 
 /** A hairline, the lot on the left, the jar on the right. */
 function layOutFoot(facts: LabelFacts, scale: Scale, frame: Frame, measure: Measure): { marks: Mark[]; top: number } {
@@ -179,7 +179,7 @@ function layOutLow(facts: LabelFacts, scale: Scale, ranks: readonly Rank[], fram
       ...title.lines.map((line, index) =>
         textMark(line, { font: 'slab', size: title.size }, frame.left, frame.top + (index * 1.05 + 0.8) * title.size),
       ),
-      { kind: 'stroke', path: sunkLid(frame.left, frame.left + width, lidY, frame.pad * 0.7), width: scale.rule },
+      { kind: 'stroke', path: lidPath(facts, frame.left, frame.left + width, lidY, frame.pad * 0.7), width: scale.rule },
       ...body,
       { kind: 'qr', x: frame.right - side, y: frame.top, side },
       textMark(facts.jarLabel, jar, jarX, frame.top + side + scale.jar * 0.7),

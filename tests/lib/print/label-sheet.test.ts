@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { drawMark } from '@/lib/print/draw-mark'
 import { drawLabelSheet, type LabelPrint } from '@/lib/print/label-sheet'
+import { qrModules } from '@/lib/print/qr-modules'
 import { makeSerial } from '@/shared/trace/jar-serial'
 import type { LabelFacts } from '@/shared/trace/label-facts'
 import { POINTS_PER_MM } from '@/shared/trace/label-layout'
@@ -116,5 +118,22 @@ describe('a sheet of labels', () => {
       ok: false,
       problem: { kind: 'label-too-small', product: 'Dill pickles' },
     })
+  })
+})
+
+describe('the QR code of a label', () => {
+  it('is square and light for four modules on every side, the margin that ISO/IEC 18004 asks for', () => {
+    const rects: { x: number; y: number; width: number; height: number }[] = []
+    const pdf = { rect: (x: number, y: number, width: number, height: number) => rects.push({ x, y, width, height }), fill: () => {} }
+    drawMark(pdf as never, undefined as never, { kind: 'qr', x: 100, y: 50, side: 66 }, jar(1))
+    const modules = qrModules(`https://jars.example/j/${serialOf(1)}`).length
+    expect(modules).toBe(29) // version 3: 17 and 4 for each version
+    const module = 66 / (29 + 2 * 4)
+    const edge = (pick: (rect: (typeof rects)[number]) => number, which: 'min' | 'max') => Math[which](...rects.map(pick))
+    expect(edge(({ x }) => x, 'min')).toBeCloseTo(100 + 4 * module, 9)
+    expect(edge(({ y }) => y, 'min')).toBeCloseTo(50 + 4 * module, 9)
+    expect(edge(({ x, width }) => x + width, 'max')).toBeCloseTo(166 - 4 * module, 9)
+    expect(edge(({ y, height }) => y + height, 'max')).toBeCloseTo(116 - 4 * module, 9)
+    expect(rects.every(({ height }) => Math.abs(height - module) < 1e-9)).toBe(true)
   })
 })

@@ -76,7 +76,11 @@ describe('a label', () => {
     expect(words).toContain('ask a cooperative extension office')
     expect(words).not.toMatch(/best by|Canned|Keep cool, dark/)
     const curves = (each: readonly Mark[]) => each.filter((mark) => mark.kind === 'stroke' && mark.path.includes('C')).length
-    expect([curves(marks), curves(layOut(PICKLES))]).toEqual([0, 1])
+    for (const { id, labelWidth, labelHeight } of LABEL_SHEETS)
+      expect(
+        [KEPT_COLD, PICKLES].map((facts) => curves(layOut(facts, labelWidth, labelHeight))),
+        id,
+      ).toEqual([0, 1])
   })
 
   it.each(LABEL_SHEETS.map((sheet) => [sheet.id, sheet] as const))(

@@ -1,0 +1,119 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import type { Measure } from '@/shared/trace/fit-text'
+import type { LabelFacts } from '@/shared/trace/label-facts'
+import { layOutLabel, POINTS_PER_MM } from '@/shared/trace/label-layout'
+import { type Mark, sunkLid } from '@/shared/trace/label-marks'
+import { type LabelSheetId, labelSheet } from '@/shared/trace/label-sheets'
+
+/** Slab letters 0.62 of their size wide, all others 0.55. */
+const measure: Measure = (text, font, size) => [...text].length * size * (font === 'slab' ? 0.62 : 0.55)
+
+const PICKLES: LabelFacts = {
+  product: 'Dill pickles',
+  size: 'pint',
+  pattern: 'hatch',
+  allergens: ['mustard'],
+  cannedOn: '2027-08-26',
+  process: 'Boiling water, 10 min, 650 ft (198 m)',
+  lotNumber: 'FH-270826-D3-C06-22',
+  serial: '7KQM2XTRW9HC4P',
+  jarLabel: 'D3-01',
+  group: 'Fern Hollow',
+  origin: 'https://jars.example',
+}
+const COLD: LabelFacts = { ...PICKLES, isCold: true, process: '' }
+const LONG: LabelFacts = {
+  ...PICKLES,
+  product: 'Bread and butter pickles with onions and turmeric',
+  allergens: ['celery', 'mustard', 'sulphites'],
+}
+
+function layOut(facts: LabelFacts, id: LabelSheetId): readonly Mark[] {
+  const sheet = labelSheet(id)
+  const layout = sheet && layOutLabel(facts, sheet.labelWidth, sheet.labelHeight, measure)
+  if (!layout?.ok) throw new Error(`no label on ${id}`)
+  return layout.value
+}
+
+/** The marks as the fixture writes them: points to two places, in the order they are drawn. */
+function write(mark: Mark): string {
+  const at = (...points: number[]) => points.map((each) => (Math.round(each * 100) / 100).toString()).join(' ')
+  switch (mark.kind) {
+    case 'text':
+      return `text ${at(mark.x, mark.baseline)} ${mark.font} ${at(mark.size)}: ${mark.text}`
+    case 'stroke':
+      return `stroke ${at(mark.width)}: ${mark.path}`
+    case 'spine':
+      return `spine ${at(mark.width, mark.height)} ${mark.pattern}`
+    default:
+      return `${mark.kind} ${at(mark.x, mark.y, mark.side)}`
+  }
+}
+
+/** Each letter, line and square of these labels. Whoever changes one looks at a proof before it is kept here. */
+const KEPT = new Map(
+  readFileSync(new URL('../../fixtures/label-marks.txt', import.meta.url), 'utf8')
+    .trim()
+    .split('\n\n')
+    .map((block) => {
+      const [title = '', ...marks] = block.split('\n')
+      return [title, marks]
+    }),
+)
+
+const CASES: readonly (readonly [string, LabelFacts, LabelSheetId])[] = [
+  ['tall, of a sealed jar', PICKLES, 'a4-2x4'],
+  ['of 51 mm, of a jar kept cold', COLD, 'letter-2x5'],
+  ['tall, with a name of two lines and three allergens', LONG, 'a4-2x4-cut'],
+  ['of 38 mm, of a sealed jar', PICKLES, 'a4-2x7'],
+  ['of 38 mm, with nothing to avoid', { ...PICKLES, allergens: [] }, 'a4-2x7'],
+  ['of an inch, of a sealed jar', PICKLES, 'letter-3x10'],
+  ['of an inch, wide, with a name of two lines', { ...LONG, allergens: ['mustard'] }, 'letter-2x10'],
+  ['of an inch, of a jar kept cold', { ...COLD, allergens: [] }, 'letter-2x10'],
+]
+
+describe('the marks of a label', () => {
+  it.each(CASES)('%s, lie where they are kept', (title, facts, id) => {
+    expect(layOut(facts, id).map(write)).toEqual(KEPT.get(title))
+  })
+
+  it('are all in the fixture, and nothing else is', () => {
+    expect([...KEPT.keys()]).toEqual(CASES.map(([title]) => title))
+  })
+
+  it('of 99.1 × 67.7 mm lie by the measures of a tall label', () => {
+    const marks = layOut(PICKLES, 'a4-2x4')
+    const mm = (points: number) => points / POINTS_PER_MM
+    const text = (words: string) => marks.flatMap((mark) => (mark.kind === 'text' && mark.text === words ? [mark] : []))[0]
+    // 5 mm spine and 3 mm to the letters; 3 mm free on the right and below.
+    expect(marks[0]).toMatchObject({ kind: 'spine', pattern: 'hatch' })
+    expect(mm(text('Dill pickles')?.x ?? 0)).toBeCloseTo(8, 6)
+    expect(mm(text('lot')?.x ?? 0)).toBeCloseTo(8, 6)
+    const jar = text('D3-01') ?? { x: 0, size: 0, baseline: 0 }
+    expect(mm(jar.x + 5 * 20 * 0.62)).toBeCloseTo(99.1 - 3, 6)
+    expect(jar.size).toBe(20)
+    // Numerals have no part below the line; an eighth of their size stays free over the lower margin.
+    expect(jar.baseline).toBeCloseTo((67.7 - 3) * POINTS_PER_MM - 0.12 * 20, 6)
+    // The code is a square of 24 mm at the right margin, wholly under the lid and over the rule of the foot.
+    const qr = marks.find((mark) => mark.kind === 'qr')
+    if (qr?.kind !== 'qr') throw new Error('no QR code')
+    expect(mm(qr.side)).toBeCloseTo(24, 6)
+    expect(mm(qr.x + qr.side)).toBeCloseTo(99.1 - 3, 6)
+    const rules = marks.flatMap((mark) => (mark.kind === 'stroke' ? [mark.path] : []))
+    const foot = Number(rules.at(-1)?.split(' ')[1])
+    expect(foot).toBeCloseTo((67.7 - 3) * POINTS_PER_MM - 1.02 * 20, 1)
+    expect(qr.y + qr.side).toBeLessThan(foot)
+  })
+
+  it('is refused when its width does not even leave the smallest letters', () => {
+    expect(layOutLabel(PICKLES, 30, 25.4, measure).ok).toBe(false)
+  })
+})
+
+describe('the lid over a label', () => {
+  it('runs straight, dips in the middle by as much as it is told, and runs straight again', () => {
+    // 240 wide, 12 deep: one unit is a point; the curve spans 46 to either side of the middle.
+    expect(sunkLid(0, 240, 10, 12)).toBe('M0 10 L74 10 C100 10 98 22 120 22 C142 22 140 10 166 10 L240 10')
+  })
+})
