@@ -33,6 +33,7 @@ const QUERIES: readonly [name: string, most: number, ask: () => Promise<unknown>
   ['ingredients', 3, () => dayIngredients(groupId, dayId)],
   ['the seal check', 1, () => sealCheck(groupId, dayId)],
   ['shares', 15, () => sharesPage(groupId, dayId, 'in-proportion')],
+  ['shares by produce', 20, () => sharesPage(groupId, dayId, 'by-produce')],
   ['the reckoning', 13, () => reckoningPage(actorNamed('Ada'), dayId)],
   ['labels', 1, () => labelJars(groupId, dayId)],
   ['batches with labels', 1, () => labelBatches(groupId, dayId)],
