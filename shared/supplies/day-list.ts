@@ -4,7 +4,7 @@ import type { DayState } from '@/shared/lifecycle/day-states'
 import type { NamedHousehold } from '@/shared/people/still-here'
 import type { Minor } from '@/shared/reckoning/money'
 import { COMMON_POOL } from '@/shared/share/pool-products'
-import { acidNeeds } from './acid-needs'
+import { acidNeeds, citricNotCounted, citricTeaspoons } from './acid-needs'
 import { choosePacks, type PackPlan } from './choose-packs'
 import { containerName, type ContainerLot, containersToBuy } from './containers-to-buy'
 import { isSameProduce, ingredientKey } from './ingredient-words'
@@ -119,14 +119,16 @@ export interface ShoppingPage {
 /** Works the list out of the rows. */
 export function writeList(rows: ShoppingRows): ShoppingPage {
   const { day, products, packs } = rows
-  const needs = [...recipeNeeds(products), ...acidNeeds(products)]
-  const lines = shoppingList(needs, hadOf(rows), packs)
+  const had = hadOf(rows)
+  const inRecipes = recipeNeeds(products)
+  const needs = [...inRecipes, ...acidNeeds(products, Math.max(0, citricTeaspoons(had) - citricTeaspoons(inRecipes)))]
+  const lines = shoppingList(needs, had, packs)
   const ingredients = lines.map(
     (line): Bare => ({
       ...line,
       ...{ sort: 'ingredient', onTop: line.culls, boughtAmount: line.bought, leftOut: 0 },
       packs: packs.filter(({ item }) => ingredientKey(item) === line.key.replace(/, by (?:volume|weight|count)$/, '')),
-      notCounted: line.notCounted.map((had) => `${had.said ?? sayKitchenAmount(had.amount, had.unit)} of ${had.item} from ${had.from}`),
+      notCounted: [...line.notCounted, ...(line.acids.length > 0 ? citricNotCounted(had) : [])].map(sayHad),
       printed: line.acids.map(sayAcidOfJars),
       pool: poolOf(products, line.products),
     }),
@@ -144,6 +146,8 @@ export function writeList(rows: ShoppingRows): ShoppingPage {
     ],
   }
 }
+
+const sayHad = ({ said, amount, unit, item, from }: Had) => `${said ?? sayKitchenAmount(amount, unit)} of ${item} from ${from}`
 
 type Bare = Omit<ShoppingItem, 'buyer' | 'run' | 'bought' | 'maybe'>
 

@@ -4,7 +4,7 @@ import { acidOfRow } from '@/shared/process/acid-of-row'
 import { PUBLISHED_ROWS } from '@/shared/process/published-rows'
 import { recipeById } from '@/shared/recipes/recipe-library'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
-import { acidNeeds } from '@/shared/supplies/acid-needs'
+import { acidNeeds, citricNotCounted, citricTeaspoons } from '@/shared/supplies/acid-needs'
 import { choosePacks, type Pack } from '@/shared/supplies/choose-packs'
 import { containersToBuy, containerName } from '@/shared/supplies/containers-to-buy'
 import { isSameProduce } from '@/shared/supplies/ingredient-words'
@@ -118,6 +118,33 @@ describe('acid for every jar', () => {
   it('counts whole batches at their high yield, so that no jar goes without', () => {
     const salsa = product('salsa', 'pint', 2, 16)
     expect(acidNeeds([{ ...salsa, acid: row('pint') }])[0]?.amount).toBe(18) // 9 pints a batch at most
+  })
+
+  it('is less for whole jars where citric acid is there, and no jar gets a part of each', () => {
+    // 9.6 tsp at ½ tsp a quart are 19 quarts; the 0.1 tsp that is left is not enough for a pint.
+    const [quarts, pints] = acidNeeds([tomatoes('quart', 84), tomatoes('pint', 9)], 9.6)
+    expect([quarts?.amount, quarts?.acid?.byCitricAcid]).toEqual([130, 19])
+    expect([pints?.amount, pints?.acid?.byCitricAcid]).toEqual([9, 0])
+    expect(quarts?.acid && sayAcidOfJars(quarts.acid)).toContain(
+      'The citric acid that is there is enough for 19 quarts (9½ tsp (47 mL)), which need no lemon juice; one or the other goes into a jar, never a part of each. For the other 65 quarts all of it may be 32½ tsp',
+    )
+    const [all] = acidNeeds([tomatoes('quart', 7)], 100)
+    expect([all?.amount, all?.acid?.byCitricAcid]).toEqual([0, 7])
+    expect(all?.acid && sayAcidOfJars(all.acid)).not.toContain('may be')
+    expect(
+      shoppingList(
+        [all].flatMap((need) => need ?? []),
+        [],
+        [],
+      ),
+    ).toMatchObject([{ needed: 0, missing: 0 }])
+  })
+
+  it('counts citric acid by the spoon alone', () => {
+    const there = [gift('Citric acid', 2, 'us-tbsp'), gift('citric acid', 8, 'oz'), gift('acid', 1, 'us-cup')]
+    expect(citricTeaspoons(there)).toBeCloseTo(6, 9)
+    expect(citricNotCounted(there)).toMatchObject([{ amount: 8, unit: 'oz' }])
+    expect(citricTeaspoons([{ ...gift('citric acid', 2, 'each'), said: '2 jars' }])).toBe(0)
   })
 
   it('is asked for by no row that has it in its recipe, or needs none, and by no product without a process', () => {
