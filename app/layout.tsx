@@ -5,6 +5,7 @@ import { connection } from 'next/server'
 import type { ReactNode } from 'react'
 import { ProducePatterns } from '@/app/_drawings/produce-patterns'
 import { SymbolSprite } from '@/app/_drawings/symbol-sprite'
+import { TITLE_TEMPLATE } from '@/app/_shell/page-title'
 import { THEME_COOKIE } from '@/app/_shell/theme'
 import './globals.css'
 
@@ -40,7 +41,7 @@ const textMore = localFont({
 })
 
 export const metadata: Metadata = {
-  title: { default: 'Lidsong', template: '%s · Lidsong' },
+  title: { default: 'Lidsong', template: TITLE_TEMPLATE },
   description: 'Neighbours put up food together: plan the day, run it, share it out, and know where every jar is.',
   applicationName: 'Lidsong',
   formatDetection: { telephone: false, date: false, address: false, email: false },

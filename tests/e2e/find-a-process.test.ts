@@ -89,6 +89,71 @@ for (const javaScriptEnabled of [true, false]) {
   })
 }
 
+/** What may be fetched when somebody begins to ask: the tables, their code, and the reading of a question that all forms share. */
+const ALLOWED_ON_ASKING = 70_000
+
+test.describe('once the tables are in the browser', () => {
+  test.use({ viewport: { width: 390, height: 844 } })
+
+  test('a visitor asks on where the network has gone, goes back and forth, and is told the same as by the server', async ({
+    page,
+    context,
+  }) => {
+    await askHere(page)
+    await context.setOffline(true)
+    await page.getByRole('link', { name: 'boiling-water canner, raw pack: pint', exact: true }).click()
+    const answer = page.getByRole('region', { name: 'Quick fresh-pack dill pickles' })
+    await expect(answer).toContainText('10minutes at full boil')
+    await expect(page).toHaveTitle('Quick fresh-pack dill pickles: 10 minutes at full boil · Lidsong')
+    await expect(page).toHaveURL('/processes?food=dill+pickles&pack=raw&jar=pint&method=boiling-water&elevation=650&unit=ft')
+    await expect(page.getByRole('search').getByRole('status')).toHaveText('Quick fresh-pack dill pickles: 10 minutes at full boil')
+    await expect(page.getByRole('main')).toBeFocused()
+    expect(await page.evaluate(() => window.scrollY)).toBe(0)
+
+    await page.getByRole('link', { name: 'Ask again' }).click()
+    await expect(page.getByLabel('Food')).toHaveValue('dill pickles')
+    await ask(page, 'figs', 'high')
+    await expect(page.getByText('Type the elevation as a number, such as 650.')).toBeVisible()
+    await ask(page, 'unicorn', '650')
+    await expect(page.getByRole('main').getByRole('alert')).toContainText('No published process is held under the name "unicorn"')
+    await expect(page).toHaveTitle('No process: unicorn · Lidsong')
+
+    for (let step = 0; step < 3; step += 1) await page.goBack()
+    await expect(answer).toContainText('10minutes at full boil')
+    await page.goBack()
+    await expect(page.getByRole('link', { name: 'boiling-water canner, raw pack: quart', exact: true })).toBeVisible()
+    await page.goBack()
+    await expect(page.getByLabel('Food')).toBeVisible()
+    await expect(page).toHaveTitle('Process times · Lidsong')
+    await page.goForward()
+    await page.goForward()
+    await expect(answer).toContainText('10minutes at full boil')
+
+    const told = await saidIn(page)
+    await context.setOffline(false)
+    await page.reload()
+    expect(await saidIn(page)).toEqual(told)
+  })
+
+  test('no more than 70 kB are fetched for it, and by nobody who only looks', async ({ page }) => {
+    await page.goto('/processes')
+    await page.waitForLoadState('networkidle')
+    const sizes: Promise<number>[] = []
+    page.on('requestfinished', (request) => void sizes.push(request.sizes().then((each) => each.responseBodySize)))
+    await page.getByLabel('Food').focus()
+    await expect(async () => {
+      const before = sizes.length
+      await page.waitForTimeout(500)
+      expect(before).toBeGreaterThan(1)
+      expect(sizes.length, 'more is still coming').toBe(before)
+    }).toPass()
+    const bytes = (await Promise.all(sizes)).reduce((sum, size) => sum + size, 0)
+    console.log(`${(bytes / 1000).toFixed(1)} kB are fetched when somebody begins to ask`)
+    expect(bytes).toBeGreaterThan(10_000)
+    expect(bytes).toBeLessThan(ALLOWED_ON_ASKING)
+  })
+})
+
 test('the checker of accessibility finds nothing on any of them', async ({ page }) => {
   const answered = 'food=piccalilli&jar=pint&method=boiling-water&elevation=650&unit=ft'
   const paths = [
@@ -117,6 +182,24 @@ async function ask(page: Page, food: string, feet: string): Promise<void> {
   await page.getByLabel('Elevation of the kitchen').fill(feet)
   await page.getByRole('button', { name: 'Look it up' }).click()
 }
+
+/** Asks for the ways to put up dill pickles, answered in the page that is there: asked again, with more patience, where the tables came too late. */
+async function askHere(page: Page): Promise<void> {
+  let patience = 100
+  await expect(async () => {
+    patience *= 2
+    await page.goto('/processes')
+    await page.evaluate(() => Object.assign(window, { sameHere: true }))
+    await page.getByLabel('Food').focus()
+    await page.waitForTimeout(patience)
+    await ask(page, 'dill pickles', '650')
+    await expect(page.getByRole('region', { name: 'Quick fresh-pack dill pickles' })).toBeVisible()
+    expect(await page.evaluate(() => 'sameHere' in window)).toBe(true)
+  }).toPass()
+}
+
+/** All that the finder says, without what is only read out. */
+const saidIn = (page: Page): Promise<string[]> => page.getByRole('search').locator(':scope > :not([role="status"])').allInnerTexts()
 
 /** The text of the printed pages, with a form feed between two. */
 async function print(page: Page, format: string): Promise<string> {

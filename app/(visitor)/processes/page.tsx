@@ -1,88 +1,28 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
 import { Page } from '@/app/_ui/page'
-import { PageHead } from '@/app/_ui/page-head'
-import { LinkButton } from '@/app/_ui/link-button'
-import { answerFinder, type FinderAnswer } from '@/shared/finder/answer-finder'
-import { FINDER, finderAddress } from '@/shared/finder/finder-address'
-import { type FinderTyped, readFinder } from '@/shared/finder/read-finder'
+import { FINDER } from '@/shared/finder/finder-address'
+import { questionOf } from '@/shared/finder/finder-question'
 import type { AddressFields } from '@/shared/forms/read-address'
-import { sayHeat } from '@/shared/wording/say-process'
-import { FinderForm } from './finder-form'
-import { NotRead } from './not-read'
-import { ProcessFound } from './process-found'
-import { ProcessRefused } from './process-refused'
-import { WaysToChoose } from './ways-to-choose'
+import { AnswersHere } from './answers-here'
+import { FinderScreen, finderTitle } from './finder-screen'
 import './finder.css'
 
 interface FinderPageProps {
   readonly searchParams: Promise<AddressFields>
 }
 
-export async function generateMetadata({ searchParams }: FinderPageProps): Promise<Metadata> {
-  const read = readFinder(await searchParams)
-  const answer = read.ok && read.value.asked && !read.value.asked.again ? answerFinder(read.value.asked) : undefined
-  if (answer?.kind === 'process') return { title: `${answer.process.food}: ${answer.process.minutes} ${sayHeat(answer.process)}` }
-  return { title: answer?.kind === 'refused' ? `No process: ${answer.refusal.food}` : 'Process times' }
-}
+export const generateMetadata = async ({ searchParams }: FinderPageProps): Promise<Metadata> => ({
+  title: finderTitle(await searchParams),
+})
 
-/** How long, at what pressure, with what headspace: asked by anybody, answered from printed tables alone. A page with an answer has no form: it is there sooner. */
+/** How long, at what pressure, with what headspace: asked by anybody, answered from printed tables alone. */
 export default async function FinderPage({ searchParams }: FinderPageProps) {
-  const read = readFinder(await searchParams)
-  const { typed, errors } = read.ok ? read.value : { typed: {}, errors: {} }
-  const isSaid = typed.food !== undefined && typed.food !== ''
-  const isAsked = isSaid && typed.again !== 'yes'
-  const answer = isAsked && read.ok && read.value.asked ? answerFinder(read.value.asked) : null
-  const isAnswered = answer?.kind === 'process' || answer?.kind === 'choose'
-  const form = <FinderForm typed={typed} errors={errors} isAgain={isSaid} />
+  const address = await searchParams
   return (
     <Page>
-      <PageHead
-        title="Process times"
-        lead={isAsked ? undefined : 'Minutes and pressure for one food, one jar and your elevation, from published tables alone.'}
-      />
-      {isAnswered ? (
-        <div className="stack finder-answer alone">
-          <Answer answer={answer} typed={typed} />
-          <LinkButton kind="plain" href={finderAddress(FINDER, { ...typed, again: 'yes' })}>
-            Ask again
-          </LinkButton>
-        </div>
-      ) : isAsked ? (
-        <div className="two wide-first">
-          <div className="stack finder-answer">{read.ok && <Answer answer={answer} typed={typed} />}</div>
-          {form}
-        </div>
-      ) : (
-        <div className="finder-start">
-          {!read.ok && <NotRead problem={read.problem} />}
-          {form}
-        </div>
-      )}
-      <p className="finder-more">
-        <Link className="way" href="/processes/foods" prefetch={false}>
-          All foods of the tables
-        </Link>
-        <Link className="way" href="/recipes" prefetch={false}>
-          Tested recipes
-        </Link>
-      </p>
+      <AnswersHere path={FINDER} served={questionOf(address)}>
+        <FinderScreen address={address} />
+      </AnswersHere>
     </Page>
   )
-}
-
-function Answer({ answer, typed }: { answer: FinderAnswer | null; typed: FinderTyped }) {
-  if (!answer) return <NotRead />
-  switch (answer.kind) {
-    case 'nothing-asked':
-      return null
-    case 'choose':
-      return <WaysToChoose food={answer.food} feet={answer.feet} ways={answer.ways} typed={typed} />
-    case 'process':
-      return <ProcessFound process={answer.process} typed={typed} />
-    case 'refused':
-      return <ProcessRefused refusal={answer.refusal} typed={typed} />
-    default:
-      return answer satisfies never
-  }
 }
