@@ -1,10 +1,7 @@
 import { type NextRequest, NextResponse } from 'next/server'
 import { fromOurPages } from '@/lib/http/same-origin'
+import { contentSecurityPolicy, holdsNul, isQueryTooLong, OURS_ALONE } from '@/shared/http/answer-headers.mjs'
 
-/** A client must not choose what the page trusts, nor the id under which its request is logged. */
-const OURS_ALONE = ['content-security-policy', 'content-security-policy-report-only', 'x-nonce', 'x-request-id']
-
-const LONGEST_QUERY = 2048
 const LONGEST_FORM_BYTES = 64 * 1024
 
 /**
@@ -13,7 +10,7 @@ const LONGEST_FORM_BYTES = 64 * 1024
  */
 export function proxy(request: NextRequest): NextResponse {
   const nonce = btoa(String.fromCharCode(...crypto.getRandomValues(new Uint8Array(16))))
-  const policy = contentSecurityPolicy(nonce)
+  const policy = contentSecurityPolicy(nonce, { allowsEval: process.env.NODE_ENV === 'development' })
   const requestId = crypto.randomUUID()
 
   const headers = new Headers(request.headers)
@@ -28,12 +25,15 @@ export function proxy(request: NextRequest): NextResponse {
   return response
 }
 
-export const config = { matcher: ['/((?!_next/static/).*)'] }
+/** Built files have a policy of their own. A request of /api/v1 comes here unless guard-api.mjs has done all this; a client cannot say that it has. */
+export const config = {
+  matcher: [{ source: '/((?!_next/static/|api/v1/).*)' }, { source: '/(api/v1/.*)', missing: [{ type: 'header', key: 'x-guarded' }] }],
+}
 
-/** No address of ours is that long or holds NUL, which no store keeps and every query would break on. */
+/** No address of ours is that long or holds NUL. */
 function refuseAddress({ pathname, search }: { pathname: string; search: string }): NextResponse | null {
-  if (search.length > LONGEST_QUERY) return sayPlainly(414, 'This address is too long. Open Lidsong at its start and go on from there.')
-  if (/%00/.test(pathname + search))
+  if (isQueryTooLong(search)) return sayPlainly(414, 'This address is too long. Open Lidsong at its start and go on from there.')
+  if (holdsNul(pathname + search))
     return sayPlainly(400, 'This address holds a character that is none. Open Lidsong at its start and go on from there.')
   return null
 }
@@ -50,22 +50,3 @@ function refuseForm({ method, headers, nextUrl }: NextRequest): NextResponse | n
 
 const sayPlainly = (status: number, text: string): NextResponse =>
   new NextResponse(text, { status, headers: { 'content-type': 'text/plain; charset=utf-8', 'cache-control': 'no-store' } })
-
-function contentSecurityPolicy(nonce: string): string {
-  // React rebuilds server errors with eval while developing, and only then.
-  const whileDeveloping = process.env.NODE_ENV === 'development' ? " 'unsafe-eval'" : ''
-  return [
-    "default-src 'self'",
-    `script-src 'self' 'nonce-${nonce}' 'strict-dynamic'${whileDeveloping}`,
-    `style-src 'self' 'nonce-${nonce}'`,
-    "img-src 'self' data: blob:",
-    "font-src 'self'",
-    "connect-src 'self'",
-    "worker-src 'self'",
-    "manifest-src 'self'",
-    "object-src 'none'",
-    "base-uri 'none'",
-    "form-action 'self'",
-    "frame-ancestors 'none'",
-  ].join('; ')
-}

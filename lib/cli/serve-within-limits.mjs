@@ -4,9 +4,10 @@
  *
  * On the first SIGTERM or SIGINT the ready answer turns to 503, no new connection is taken, requests and jobs under way get ten seconds,
  * then the process ends with 0. A second signal ends it at once. It also ends when the process that started it has gone.
- * A page that broke because the database is away says so (say-not-saved.mjs).
+ * A page that broke because the database is away says so (say-not-saved.mjs), and the API does without proxy.ts (guard-api.mjs).
  */
 import http from 'node:http'
+import { guardApi } from './guard-api.mjs'
 import { sayNotSaved } from './say-not-saved.mjs'
 
 const REQUEST_MS = 15_000
@@ -29,7 +30,7 @@ Object.assign(globalThis, { [SHUTDOWN]: ending.signal })
 const createServer = http.createServer
 http.createServer = /** @type {typeof http.createServer} */ (
   (/** @type {any[]} */ ...args) => {
-    const wrapped = args.map((arg) => (typeof arg === 'function' ? sayNotSaved(arg) : arg))
+    const wrapped = args.map((arg) => (typeof arg === 'function' ? guardApi(sayNotSaved(arg)) : arg))
     const server = Reflect.apply(createServer, http, wrapped)
     server.requestTimeout = REQUEST_MS
     server.headersTimeout = HEADERS_MS

@@ -13,6 +13,9 @@ const ROUNDS = 10
 /** Answers "live" and does nothing else: no body, nobody to know, no store. */
 const EMPTY_HANDLER: Shot = { method: 'GET', path: '/api/health/live' }
 
+/** The same under /api/v1, which does without proxy.ts: the shortest way that a claim could go. */
+const EMPTY_API_HANDLER: Shot = { method: 'GET', path: '/api/v1/nowhere' }
+
 /** A change that is refused for its form: our own page, its body read, who is signed in looked up, the tap counted; nothing is done. */
 const idleChange = (site: string, { cookie, alone: { groupId } }: Asker): Shot => ({
   method: 'POST',
@@ -34,20 +37,27 @@ export async function claimBenches(site: string, data: BenchData): Promise<Measu
     const askers = data.askers.slice(0, clients)
     const told = await inTurns({
       handler: () => hammer(site, clients, HANDLER_CALLS / ROUNDS, () => EMPTY_HANDLER),
+      apiHandler: () => hammer(site, clients, HANDLER_CALLS / ROUNDS, () => EMPTY_API_HANDLER),
       idle: () => hammer(site, clients, CLAIMS / ROUNDS, (client) => idleChange(site, askers[client] as Asker)),
       claim: () => claims(site, askers, alone, CLAIMS / ROUNDS),
       plain: async () => ({ perSecond: await plainClaimsPerSecond(pool, askers, alone, CLAIMS / ROUNDS), medianMs: 0, others: {} }),
     })
-    const { handler, idle, claim, plain } = told
+    const { handler, apiHandler, idle, claim, plain } = told
     lines.push({
       what: `An empty handler, ${clients} clients`,
       figure: perSecond(handler.perSecond),
       ratio: `${ms(handler.medianMs)} each`,
     })
+    lines.push({
+      what: `An empty handler of the API, ${clients} clients`,
+      figure: perSecond(apiHandler.perSecond),
+      ratio: `${ms(apiHandler.medianMs)} each`,
+    })
     lines.push({ what: `A change that does nothing, signed in, ${clients} clients`, figure: perSecond(idle.perSecond) })
     lines.push({ what: `A claim's one statement by plain SQL, ${clients} clients`, figure: perSecond(plain.perSecond) })
     const ratios = [
       percent(claim.perSecond / handler.perSecond, 'the empty handler'),
+      percent(claim.perSecond / apiHandler.perSecond, 'that of the API'),
       percent(claim.perSecond / idle.perSecond, 'the idle change'),
       percent(claim.perSecond / plain.perSecond, 'plain SQL'),
     ]
@@ -77,7 +87,7 @@ async function inTurns<Name extends string>(works: Record<Name, () => Promise<Ha
       told[name]?.push({ ...done, appMs: (await processorMs()) - before })
     }
   const joined = Object.entries(told).map(([name, turns]) => {
-    const share = name === 'handler' ? HANDLER_CALLS : CLAIMS
+    const share = name === 'handler' || name === 'apiHandler' ? HANDLER_CALLS : CLAIMS
     return [name, joinTurns(turns, share)]
   })
   return Object.fromEntries(joined) as Record<Name, Turns>

@@ -1,5 +1,7 @@
 import { readFile } from 'node:fs/promises'
+import { type IncomingHttpHeaders, request } from 'node:http'
 import { join } from 'node:path'
+import { text } from 'node:stream/consumers'
 import { type APIRequestContext, type APIResponse, expect, test } from '@playwright/test'
 import { encode } from 'next-auth/jwt'
 import { caller, SITE, sendChange, signedInCaller } from './support/caller'
@@ -230,6 +232,46 @@ test.describe('a forged header opens nothing:', () => {
       },
     )
 
+  test('nor anything of the API, which does without the proxy', async () => {
+    for (const headers of [...FORGED, { 'x-guarded': '1', 'x-request-id': 'forged' }])
+      for (const [address, status] of [
+        [`/api/v1${home().replace('/g/', '/groups/')}/days/${evening.dayId}`, 401],
+        ['/api/v1/nowhere', 404],
+        [`/api/v1/nowhere?q=${'x'.repeat(3000)}`, 414],
+        ['/api/v1/%00', 400],
+      ] as const) {
+        const answer = await nobody.get(address, { headers })
+        // Next sends what looks like its own fetch of a page back to the same address with a mark.
+        if (answer.status() !== 307) expect(answer.status(), address).toBe(status)
+        else expect(answer.headers().location?.split('?')[0], address).toBe(address.split('?')[0])
+        expectHeaders(answer, address)
+        expectPolicy(answer, address)
+        expect(answer.headers()['content-security-policy']).not.toMatch(/unsafe-inline|Zm9yZ2Vk/)
+        expect(answer.headers()['x-request-id'], address).toMatch(/^[0-9a-f-]{36}$/)
+      }
+  })
+
+  /** Addresses of the API in the eyes of one, and of a page in those of another. */
+  const CROOKED = [
+    '/api/v1/../../sign-in',
+    '/api/v1/%2e%2e/%2e%2e/sign-in',
+    '/sign-in/../api/v1/nowhere',
+    '/%61pi/v1/nowhere',
+    '/API/v1/nowhere',
+  ]
+
+  test('nor does a crooked address: each page has the nonce of its own policy', async () => {
+    for (const path of CROOKED) {
+      const { headers, html } = await getRaw(path, { 'x-guarded': '1', 'x-nonce': 'Zm9yZ2VkZm9yZ2VkZm9yZ2Vk' })
+      const nonce = /'nonce-([A-Za-z0-9+/=]+)'/.exec(String(headers['content-security-policy']))?.[1]
+      expect(nonce, path).toHaveLength(24)
+      expect(headers['x-request-id'], path).toMatch(/^[0-9a-f-]{36}$/)
+      expect(html, path).not.toContain('Zm9yZ2Vk')
+      for (const tag of html.match(/<(script|style)\b[^>]*>/g) ?? []) expect(tag, path).toContain(`nonce="${nonce}"`)
+    }
+    expect((await getRaw('/api/v1/../../sign-in', {})).html).toContain('<script')
+  })
+
   test('a foreign host does not move the sign-in', async () => {
     const answer = await nobody.get(home(), { headers: { 'x-forwarded-host': 'evil.example', host: 'evil.example' } })
     expect(new URL(String(answer.headers().location), SITE).origin).toBe(SITE)
@@ -238,6 +280,18 @@ test.describe('a forged header opens nothing:', () => {
     expect(providers).not.toContain('evil.example')
   })
 })
+
+/** Asks for a path as it stands: whatever else speaks HTTP here straightens it first. */
+function getRaw(path: string, headers: Readonly<Record<string, string>>): Promise<{ headers: IncomingHttpHeaders; html: string }> {
+  const { hostname, port } = new URL(SITE)
+  return new Promise((resolve, reject) => {
+    request({ hostname, port, path, headers }, (answer) => {
+      text(answer).then((html) => resolve({ headers: answer.headers, html }), reject)
+    })
+      .on('error', reject)
+      .end()
+  })
+}
 
 test.describe('the cookies', () => {
   /** The lines of Set-Cookie, by the cookie's name. */
