@@ -41,7 +41,7 @@ function Hours({ window }: { window: ChartWindow }) {
 
 function RowLines({ row, chart, window, produceOf }: { row: ChartRow } & RowChartProps) {
   const lanes = row.lanes.map((lane) => ({
-    marks: lane.filter((mark) => mark.to > window.from && mark.from < window.to),
+    marks: lane.filter((mark) => mark.to > window.from && mark.from < window.to).map((mark) => asDrawn(mark, chart)),
     height: heightOf(lane),
   }))
   const tops = lanes.map((_, index) => lanes.slice(0, index).reduce((sum, lane) => sum + lane.height, 0))
@@ -75,6 +75,9 @@ function RowLines({ row, chart, window, produceOf }: { row: ChartRow } & RowChar
     </svg>
   )
 }
+
+/** Before the day nothing is behind and nothing is to come: the plan is drawn whole, with its patterns. */
+const asDrawn = (mark: ChartMark, { now }: RowChartFacts): ChartMark => (now === null ? { ...mark, progress: 'done' } : mark)
 
 const heightOf = (lane: readonly ChartMark[]): number =>
   MARK_HEIGHTS.words + (lane.some((mark) => mark.kind === 'heat') ? MARK_HEIGHTS.heat : MARK_HEIGHTS.bar) + MARK_HEIGHTS.below

@@ -1,5 +1,5 @@
 import { useId } from 'react'
-import { type Produce, produceFill, produceInk, produceWash } from '@/app/_drawings/produce'
+import { produceFill, produceInk, produceWash } from '@/app/_drawings/produce'
 import type { WallFrame } from '@/app/_drawings/wall-frame'
 import { blockPath, heatPath } from '@/shared/drawing/heat-path'
 import { rackJars } from '@/shared/drawing/rack-jars'
@@ -126,11 +126,15 @@ function RackedJars({ load, frame: { chart, xOf, yOf, produceOf } }: LoadProps) 
   const figureAt = drawn === 0 ? start : start + drawn * pitch + 7
   const foot = yOf(rackAt) - 1
   const produce = produceOf(load.preparationId)
+  const places = Array.from({ length: drawn }, (_, jar) => start + jar * pitch)
   return (
     <>
-      {Array.from({ length: drawn }, (_, jar) => start + jar * pitch).map((x) => (
-        <RackJar key={x} x={x} foot={foot} width={width} produce={produce} />
-      ))}
+      {drawn > 0 && (
+        <>
+          <path d={jarsPath(places, foot, width)} className="rack-jars" fill={produceFill(produce)} stroke={produceInk(produce)} />
+          <path d={lidsPath(places, foot, width)} className="rack-lids" />
+        </>
+      )}
       <text x={figureAt} y={foot - 3} className="rk halo">
         {says}
       </text>
@@ -140,14 +144,13 @@ function RackedJars({ load, frame: { chart, xOf, yOf, produceOf } }: LoadProps) 
 
 const DOUBLE_LINE = 5
 
-function RackJar({ x, foot, width, produce }: { x: number; foot: number; width: number; produce: Produce }) {
-  return (
-    <>
-      <rect x={x} y={foot - 27} width={width} height="27" fill={produceFill(produce)} stroke={produceInk(produce)} strokeWidth="1.5" />
-      <rect x={x + 1} y={foot - 32} width={Math.max(1, width - 2)} height="3" fill="var(--ink)" />
-    </>
-  )
-}
+/** All jars of a load as one outline and all their lids as another: a hundred loads are some hundred jars. */
+const jarsPath = (places: readonly number[], foot: number, width: number): string =>
+  places.map((x) => `M${round(x)} ${foot - 27}h${round(width)}v27h-${round(width)}z`).join('')
+const lidsPath = (places: readonly number[], foot: number, width: number): string =>
+  places.map((x) => `M${round(x + 1)} ${foot - 32}h${round(Math.max(1, width - 2))}v3h-${round(Math.max(1, width - 2))}z`).join('')
+
+const round = (length: number): number => Math.round(length * 10) / 10
 
 const CHAIN_BELOW = 7
 

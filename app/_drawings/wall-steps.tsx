@@ -24,7 +24,7 @@ const COLUMNS = [
 ] as const
 
 /** The chart as a list, every task once, in order of time. */
-export function WallSteps({ id, steps, onWall }: { id: string; steps: readonly WallStep[]; onWall?: boolean }) {
+export function WallSteps({ steps }: { steps: readonly WallStep[] }) {
   const inOrder = [...steps].sort((a, b) => a.start - b.start || a.end - b.end || a.id.localeCompare(b.id, 'en'))
   const rows = inOrder.map((step) => ({
     id: step.id,
@@ -36,15 +36,5 @@ export function WallSteps({ id, steps, onWall }: { id: string; steps: readonly W
       who: step.who,
     },
   }))
-  const table = <Table caption="The timetable as a list" captionHidden columns={COLUMNS} rows={rows} />
-  return onWall ? (
-    <div id={id} className="unseen">
-      {table}
-    </div>
-  ) : (
-    <details className="wall-list" id={id}>
-      <summary>The timetable as a list</summary>
-      {table}
-    </details>
-  )
+  return <Table caption="The timetable as a list" captionHidden columns={COLUMNS} rows={rows} />
 }

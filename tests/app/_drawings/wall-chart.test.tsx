@@ -1,12 +1,13 @@
 import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, it } from 'vitest'
 import { HeatProfile } from '@/app/_drawings/heat-profile'
-import { loadsToLog, planInWords } from '@/app/_drawings/plan-in-words'
+import { stepsOf } from '@/app/(member)/g/[groupId]/days/[dayId]/plan/steps'
+import { loadsToLog } from '@/app/_drawings/plan-in-words'
 import type { Produce } from '@/app/_drawings/produce'
 import { WallChart } from '@/app/_drawings/wall-chart'
+import { WallSteps } from '@/app/_drawings/wall-steps'
 import { WallLog } from '@/app/_drawings/wall-log'
 import type { TaskActual } from '@/shared/planning/day-plan'
-import { dueTasks } from '@/shared/planning/now-next-after'
 import { planDay } from '@/shared/planning/plan-day'
 import { wallChart } from '@/shared/planning/wall-chart'
 import { formatClock } from '@/shared/time/kitchen-time'
@@ -23,8 +24,7 @@ const count = (html: string, part: string) => html.split(part).length - 1
 
 function draw(actuals: readonly TaskActual[] = [], now: number | null = null) {
   const chart = wallChart(s1DayProblem, plan, actuals, now)
-  const steps = planInWords(s1DayProblem, plan, now === null ? [] : dueTasks(plan, actuals, now))
-  return renderToStaticMarkup(<WallChart chart={chart} produceOf={produceOf} steps={steps} says="Finish 21:25, 10 min to spare." />)
+  return renderToStaticMarkup(<WallChart chart={chart} produceOf={produceOf} listHref="/list" says="Finish 21:25, 10 min to spare." />)
 }
 
 const boilingSince = (load: typeof firstLoad, lateBy: number): TaskActual => ({
@@ -33,12 +33,17 @@ const boilingSince = (load: typeof firstLoad, lateBy: number): TaskActual => ({
 })
 
 describe('WallChart', () => {
+  it('leads to every task in words, by a link that whoever sees nothing meets after the drawing', () => {
+    expect(draw()).toMatch(/<\/svg><\/section><a class="way wall-list" href="\/list">The timetable as a list<\/a>/)
+  })
+
   it('has every task in its list, once, in the order of time', () => {
-    const body = draw().split('<tbody')[1] ?? ''
+    const body = renderToStaticMarkup(<WallSteps steps={stepsOf({ problem: s1DayProblem, plan })} />).split('<tbody')[1] ?? ''
     expect(count(body, 'role="row"')).toBe(plan.tasks.length)
     const times = [...body.matchAll(/>(\d\d:\d\d) to /g)].map((match) => match[1])
     expect(times).toEqual([...times].sort())
-    for (const load of plan.loads) expect(body).toContain(`process ${load.processMinutes} min, ${load.source.slice(0, 20)}`)
+    for (const load of plan.loads)
+      expect(body).toContain(`${load.processMinutes} min at a full boil. Boil lost: the full time again. (${load.source.slice(0, 20)}`)
   })
 
   it('draws each batch on its kettle and each load in its canner', () => {
@@ -66,8 +71,9 @@ describe('WallChart', () => {
     const chart = wallChart(s1DayProblem, plan)
     const tight = { ...chart, emptyBy: last.emptyAt + 5 }
     const alone = { ...tight, profiles: tight.profiles.filter(({ loadId }) => loadId === last.id) }
-    const html = renderToStaticMarkup(<WallChart chart={alone} produceOf={produceOf} steps={[]} says="" />)
-    expect(count(html, 'height="27"')).toBe(0)
+    const html = renderToStaticMarkup(<WallChart chart={alone} produceOf={produceOf} listHref="/list" says="" />)
+    expect(count(html, 'class="rack-jars"')).toBe(0)
+    expect(count(draw(), 'class="rack-jars"')).toBeGreaterThan(0)
     expect(html).toContain(`class="rk halo">${last.batchParts.reduce((sum, part) => sum + part.jars.typical, 0)}</text>`)
   })
 

@@ -7,6 +7,7 @@ import { requireActor } from '@/lib/auth/current-actor'
 import { requireDayHead } from '@/lib/queries/day-head'
 import { readDayProblem } from '@/lib/queries/day-problem'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
+import { may } from '@/shared/access/policy'
 import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { type Staffing, staffingGaps } from '@/shared/planning/staffing-gaps'
@@ -14,13 +15,14 @@ import { sayDate } from '@/shared/time/calendar-date'
 import { sayAsk, sayGap, sayWhyGap } from '@/shared/wording/say-staffing'
 import { DayPlace } from '../_overview/day-place'
 import { HalfHours } from './half-hours'
+import { WorkSheet } from './work-sheet'
 
 export const metadata: Metadata = { title: 'Who is wanted' }
 
-/** Work of the day that lacks somebody, whom to ask, and how many of each skill are there, half hour by half hour. */
+/** Work of the day that lacks somebody, whom to ask, for the organiser who works how long, and how many of each skill are there. */
 export default async function GapsPage({ params }: { params: Promise<{ groupId: string; dayId: string }> }) {
   const { groupId, dayId } = await params
-  await requireActor(groupId, 'see-plan')
+  const actor = await requireActor(groupId, 'see-plan')
   const day = await requireDayHead(groupId, dayId)
   const [stored, present] = await Promise.all([readSavedPlan(groupId, dayId), readDayProblem(groupId, dayId)])
   const staffing = stored && present ? staffingGaps(withPeopleOf(stored.problem, present.problem), stored.plan) : null
@@ -34,6 +36,7 @@ export default async function GapsPage({ params }: { params: Promise<{ groupId: 
       {stored && present && staffing ? (
         <>
           <Gaps problem={withPeopleOf(stored.problem, present.problem)} plan={stored.plan} staffing={staffing} />
+          {may(actor, 'plan-day') && <WorkSheet problem={stored.problem} plan={stored.plan} dayPath={`/g/${groupId}/days/${dayId}`} />}
           <HalfHours staffing={staffing} />
         </>
       ) : (

@@ -10,8 +10,10 @@ import { readSavedPlan } from '@/lib/queries/saved-plan'
 import { changesSinceSeen } from '@/lib/queries/seen-changes'
 import type { PlanPerson } from '@/shared/planning/day-problem'
 import { dueTasks } from '@/shared/planning/now-next-after'
+import { workLoads } from '@/shared/planning/work-load'
 import { sayDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
+import { sayOwnLoad } from '@/shared/wording/say-work-load'
 import { ProcessMinutes } from '../_overview/canner-time'
 import { DayPlace } from '../_overview/day-place'
 import { PersonChoice } from './person-choice'
@@ -44,6 +46,7 @@ export default async function MyWorkPage({ params, searchParams }: Props) {
   }
   const { problem, plan } = stored
   const person = problem.people.find(({ id }) => id === (typeof wanted === 'string' ? wanted : actor.personId))
+  const own = person && workLoads(problem, plan).find(({ personId }) => personId === person.id)
   const isLarge = large === undefined ? (person?.limits.includes('large-print') ?? false) : large === 'yes'
   const changes = person ? await changesSinceSeen(groupId, dayId, person.id, stored, now) : new Map()
   const due =
@@ -53,7 +56,7 @@ export default async function MyWorkPage({ params, searchParams }: Props) {
       <PageHead
         kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} after={`${sayDate(day.date)}, ${day.kitchen.name}`} />}
         title={person ? titleFor(person, person.id === actor.personId) : 'Whose work?'}
-        lead={person && `There ${formatClock(person.from)} to ${formatClock(person.until)}.`}
+        lead={person && `There ${formatClock(person.from)} to ${formatClock(person.until)}. ${own ? sayOwnLoad(own) : ''}`}
       />
       <PersonChoice people={problem.people} chosen={person?.id} isLarge={isLarge} />
       {person ? (

@@ -13,6 +13,7 @@ import { latestSearch } from '@/lib/queries/plan-search'
 import { dayStanding } from '@/lib/queries/plan-standing'
 import { triedOutlook } from '@/lib/queries/tried-outlook'
 import { may } from '@/shared/access/policy'
+import { readPlanList } from '@/shared/forms/plan-list'
 import { searchLife } from '@/shared/lifecycle/search-states'
 import { sayDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
@@ -30,7 +31,7 @@ export const metadata: Metadata = { title: 'The timetable' }
 
 type Props = {
   params: Promise<{ groupId: string; dayId: string }>
-  searchParams: Promise<{ change?: string | string[]; missing?: string | string[] }>
+  searchParams: Promise<{ change?: string | string[]; missing?: string | string[]; list?: string | string[] }>
 }
 
 /** The day's timetable: the saved one, or for the organiser the one it would be, with or without a change. */
@@ -38,7 +39,7 @@ export default async function PlanPage({ params, searchParams }: Props) {
   const { groupId, dayId } = await params
   const at = Date.now()
   const actor = await requireActor(groupId, 'see-plan')
-  const { change, missing } = await searchParams
+  const { change, missing, list } = await searchParams
   const day = await requireDayHead(groupId, dayId)
   const mayPlan = may(actor, 'plan-day') && (day.state === 'claiming' || day.state === 'planned')
   const tried = mayPlan && typeof change === 'string' ? await triedOutlook(groupId, dayId, change) : null
@@ -46,6 +47,7 @@ export default async function PlanPage({ params, searchParams }: Props) {
   const standing = await dayStanding(groupId, day, new Date(at))
   const mayFix = may(actor, 'plan-day') && (day.state === 'planned' || day.state === 'running')
   const path = `/g/${groupId}/days/${dayId}`
+  const kept: Record<string, string> = tried && typeof change === 'string' ? { change } : {}
   const search = may(actor, 'plan-day') ? await latestSearch(groupId, dayId) : null
   const isSearching = search !== null && !searchLife.isFinal(search.state)
   const isShown = outlook && (outlook.stored !== null || may(actor, 'plan-day'))
@@ -83,6 +85,8 @@ export default async function PlanPage({ params, searchParams }: Props) {
           dayPath={tried ? undefined : path}
           planPath={mayPlan ? `${path}/plan` : undefined}
           asksWhoMayMiss={mayPlan && missing === 'some'}
+          list={readPlanList(list)}
+          address={(query) => `${path}/plan?${new URLSearchParams({ ...kept, ...query })}`}
         />
       ) : (
         <NotYet />
@@ -104,11 +108,11 @@ function titleOf({ outcome }: DayOutlook): string {
   return `Finish ${formatClock(finishAt)}, ${bindingReason.slackMinutes} min to spare.`
 }
 
-type ShownProps = { outlook: DayOutlook; dayPath?: string; planPath?: string; asksWhoMayMiss?: boolean }
+type ShownProps = Omit<Parameters<typeof Timetable>[0], 'problem' | 'plan'> & { outlook: DayOutlook; dayPath?: string }
 
-function Shown({ outlook: { problem, outcome }, dayPath, planPath, asksWhoMayMiss }: ShownProps) {
+function Shown({ outlook: { problem, outcome }, dayPath, ...shown }: ShownProps) {
   if (outcome === null) return <LargeDay problem={problem} />
-  if (outcome.ok) return <Timetable {...{ problem, plan: outcome.value, planPath, asksWhoMayMiss }} />
+  if (outcome.ok) return <Timetable {...{ problem, plan: outcome.value, ...shown }} />
   return <DoesNotFit problem={problem} refusal={outcome.problem} dayPath={dayPath} />
 }
 

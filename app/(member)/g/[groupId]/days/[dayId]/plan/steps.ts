@@ -1,16 +1,14 @@
 import type { WallStep } from '@/app/_drawings/wall-steps'
-import type { DueTask } from '@/shared/planning/now-next-after'
 import { sayTask, taskStation } from '@/shared/wording/say-task'
 import type { Planned } from '../plan-drawing'
 
-/** Every task in words, with who does it; `due` carries the times that hold now, where the day has begun. */
-export function stepsOf({ problem, plan }: Planned, due: readonly DueTask[] = []): WallStep[] {
-  return plan.tasks.map((task) => {
-    const present = due.find((one) => one.task.id === task.id) ?? task
+/** Tasks in words, each with who does it; all of the plan's unless some are named. */
+export function stepsOf({ problem, plan }: Planned, tasks = plan.tasks): WallStep[] {
+  return tasks.map((task) => {
     const load = plan.loads.find(({ id }) => id === task.loadId)
     const source = task.kind === 'process' && load ? ` (${load.source})` : ''
     return {
-      ...{ id: task.id, start: present.start, end: present.end },
+      ...{ id: task.id, start: task.start, end: task.end },
       station: taskStation(problem, task),
       batch: codesOf({ problem, plan }, task),
       what: `${sayTask(problem, plan, task)}${source}`,

@@ -6,12 +6,12 @@ import { ProcessSources } from '../_overview/canner-time'
 import { type Planned, producePatterns } from '../plan-drawing'
 import { HowItMayGo } from './how-it-may-go'
 import { NightBefore } from './night-before'
-import { PersonLists } from './person-lists'
-import { stepsOf } from './steps'
-import { StationLists } from './station-lists'
+import { Lists } from './lists'
 
-/** A plan to read: as a chart, by station, by person, with what must be done the evening before. */
-export function Timetable({ problem, plan, planPath, asksWhoMayMiss }: Planned & { planPath?: string; asksWhoMayMiss?: boolean }) {
+type Props = Planned & Pick<Parameters<typeof Lists>[0], 'list' | 'address'> & { planPath?: string; asksWhoMayMiss?: boolean }
+
+/** A plan to read: as a chart and in words, with what must be done the evening before. */
+export function Timetable({ problem, plan, list, address, planPath, asksWhoMayMiss }: Props) {
   return (
     <>
       <NightBefore problem={problem} plan={plan} />
@@ -19,7 +19,7 @@ export function Timetable({ problem, plan, planPath, asksWhoMayMiss }: Planned &
         <WallChart
           chart={wallChart(problem, plan)}
           produceOf={producePatterns(problem)}
-          steps={stepsOf({ problem, plan })}
+          listHref={`${address({ list: 'all' })}#list`}
           says={sayFinish(problem, plan)}
         />
         <ProcessSources problem={problem} />
@@ -34,8 +34,7 @@ export function Timetable({ problem, plan, planPath, asksWhoMayMiss }: Planned &
           </ul>
         </Sheet>
       )}
-      <StationLists problem={problem} plan={plan} />
-      <PersonLists problem={problem} plan={plan} />
+      <Lists {...{ problem, plan, list, address }} />
     </>
   )
 }

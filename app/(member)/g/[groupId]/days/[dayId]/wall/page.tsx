@@ -13,14 +13,12 @@ import { dayFloor } from '@/lib/queries/day-floor'
 import { type DayHead, requireDayHead } from '@/lib/queries/day-head'
 import { readSavedPlan, type StoredPlan } from '@/lib/queries/saved-plan'
 import { localMomentOf } from '@/lib/time/local-moment'
-import { dueTasks } from '@/shared/planning/now-next-after'
 import { type WallChart as Chart, wallChart } from '@/shared/planning/wall-chart'
 import { plannedLastStarts } from '@/lib/services/day/remembered-plans'
 import { sayLastStarts } from '@/shared/wording/say-replay'
 import { sayDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { loadsToLog } from '@/app/_drawings/plan-in-words'
-import { stepsOf } from '../plan/steps'
 import { producePatterns } from '../plan-drawing'
 import { saysWall, wallActs, wallLead } from './wall-words'
 
@@ -47,7 +45,6 @@ export default async function WallPage({ params }: { params: Promise<{ groupId: 
   const { problem, plan } = stored
   const { actuals, now } = floor
   const chart = wallChart(problem, plan, actuals, now)
-  const due = now === null ? [] : dueTasks(plan, actuals, now)
   return (
     <Page size="wall">
       <WallHead
@@ -56,7 +53,7 @@ export default async function WallPage({ params }: { params: Promise<{ groupId: 
         clock={clockOf(day, chart, at)}
         printedAt={printedAt(day, stored, at)}
       />
-      <WallChart chart={chart} produceOf={producePatterns(problem)} steps={stepsOf(stored, due)} says={saysWall(chart)} onWall />
+      <WallChart chart={chart} produceOf={producePatterns(problem)} listHref={`/g/${groupId}/days/${dayId}/chart?by=station`} says={saysWall(chart)} onWall />
       <WallActs acts={wallActs(stored, actuals, now)} />
       <WallLog loads={loadsToLog(problem, plan)} />
       {day.state === 'running' && <LookAgain {...{ groupId, dayId }} since={at.getTime()} everySeconds={60} />}
