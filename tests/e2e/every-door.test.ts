@@ -84,6 +84,7 @@ const DOORS: Readonly<Record<string, Door>> = {
   '/g/[groupId]/days/[dayId]/seal-check': { open: 'olp' },
   '/g/[groupId]/days/[dayId]/shares': { open: 'olpm' },
   '/g/[groupId]/days/[dayId]/shares/shares.csv': { open: 'olpm' },
+  '/g/[groupId]/days/[dayId]/work': { open: 'olpm' },
   '/g/[groupId]/days/[dayId]/reckoning': { open: 'olpm' },
   '/g/[groupId]/days/[dayId]/reckoning/sheets': { open: 'olpm' },
   '/g/[groupId]/days/[dayId]/reckoning/reckoning.csv': { open: 'olpm' },

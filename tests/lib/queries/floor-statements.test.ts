@@ -10,6 +10,7 @@ import { publicJar } from '@/lib/queries/public-jar'
 import { reckoningPage } from '@/lib/queries/reckoning'
 import { sealCheck } from '@/lib/queries/seal-check'
 import { sharesPage } from '@/lib/queries/shares'
+import { workPage } from '@/lib/queries/work-and-jars'
 import { awardJars } from '@/lib/services/share/award-jars'
 import { LOADS } from '../../fixtures/s1-day-actuals'
 import { countStatements } from '../../support/count-statements'
@@ -35,6 +36,7 @@ const QUERIES: readonly [name: string, most: number, ask: () => Promise<unknown>
   ['shares', 15, () => sharesPage(groupId, dayId, 'in-proportion')],
   ['shares by produce', 20, () => sharesPage(groupId, dayId, 'by-produce')],
   ['the reckoning', 13, () => reckoningPage(actorNamed('Ada'), dayId)],
+  ['work beside jars', 9, () => workPage(groupId, dayId)],
   ['labels', 1, () => labelJars(groupId, dayId)],
   ['batches with labels', 1, () => labelBatches(groupId, dayId)],
   ['the close-out', 5, () => closeOut(groupId, dayId)],
