@@ -44,7 +44,7 @@ export async function dayOutlook(
   const wanted = kettleWorks(read.problem).reduce((sum, { jarsWanted }) => sum + jarsWanted, 0)
   const problem = wanted > 0 ? read.problem : withOffers(read.problem, offers)
   if (kettleWorks(problem).every(({ jarsWanted }) => jarsWanted === 0)) return null
-  return { problem, outcome: plannedForPage(problem), stored: null, isOutdated: false, isOfOffer: wanted === 0 }
+  return { problem, outcome: await plannedForPage(problem), stored: null, isOutdated: false, isOfOffer: wanted === 0 }
 }
 
 const withOffers = (problem: DayProblem, offers: ReadonlyMap<string, number>): DayProblem => ({

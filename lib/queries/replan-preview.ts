@@ -20,5 +20,5 @@ export async function replanPreview(groupId: string, day: DayHead, at: Date): Pr
   const db = database()
   const now = Math.floor(await dayClock(db, groupId, day, at))
   const input = await readReplanInput(db, groupId, day.id, now)
-  return input && { input, outcome: plannedAgain(input) }
+  return input && { input, outcome: await plannedAgain(input) }
 }

@@ -11,7 +11,7 @@ export async function triedOutlook(groupId: string, dayId: string, text: string)
   const read = change && (await readDayProblem(groupId, dayId))
   // A surer plan is found by planning the day many times over: not while a page waits for a large one.
   if (read && change.kind === 'surer' && isSearchedApart(read.problem)) return null
-  const changed = read && changedOnce(read.problem, change)
+  const changed = read && (await changedOnce(read.problem, change))
   if (!changed?.ok) return null
-  return { problem: changed.value, outcome: plannedForPage(changed.value), stored: null, isOutdated: false, isOfOffer: false }
+  return { problem: changed.value, outcome: await plannedForPage(changed.value), stored: null, isOutdated: false, isOfOffer: false }
 }

@@ -30,22 +30,24 @@ export async function whatIf(groupId: string, dayId: string, asked: readonly str
   const all = alternativesOf(problem)
   const chosen = chosenAlternatives(all, asked)
   const isLarge = isSearchedApart(problem)
-  const asItIs: Compared = { alternative: null, problem, plan: stored?.plan ?? planOf(problem) }
+  const asItIs: Compared = { alternative: null, problem, plan: stored?.plan ?? (await planOf(problem)) }
   return {
     problem,
     all,
     isLarge,
     columns: [
       asItIs,
-      ...chosen.map((alternative) => {
-        const { problem: changed } = alternative
-        return { alternative, problem: changed, plan: betterOf(alternative, asItIs.plan, planOf(changed)) }
-      }),
+      ...(await Promise.all(
+        chosen.map(async (alternative) => {
+          const { problem: changed } = alternative
+          return { alternative, problem: changed, plan: betterOf(alternative, asItIs.plan, await planOf(changed)) }
+        }),
+      )),
     ],
   }
 }
 
-function planOf(problem: DayProblem): DayPlan | null {
-  const planned = plannedForPage(problem)
+async function planOf(problem: DayProblem): Promise<DayPlan | null> {
+  const planned = await plannedForPage(problem)
   return planned?.ok ? planned.value : null
 }

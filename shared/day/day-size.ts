@@ -8,6 +8,9 @@ export const MOST_BATCHES = 2_000
 /** Gatherings of loads that are planned while somebody waits for the page; a larger day is searched apart. */
 export const MOST_JOBS_AT_ONCE = 16
 
+/** Gatherings of loads that may be left of a running day for the rest of it to be planned anew: twice a weekend's Saturday. */
+export const MOST_JOBS_AGAIN = 160
+
 /** How large a day is to plan. */
 export type DaySize = {
   /** Tested batches of its recipes, before they are gathered into kettles. */

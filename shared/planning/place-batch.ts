@@ -198,17 +198,33 @@ function takePot(context: PlacingContext, batch: SplitBatch, preparation: Kettle
     free.find((entry) => entry.id === asPlanned) ??
     free.reduce<PlanKettle | null>((best, entry) => (best && best.litres <= entry.litres ? best : entry), null)
   if (!kettle) return count(context.blocked, 'kettle')
-  const burner = takeBurner(context, setUp.kettleBurners, kettleHeat(preparation), start, end)
+  const burner = takeBurner(
+    context,
+    setUp.kettleBurners,
+    kettleHeat(preparation),
+    start,
+    end,
+    context.underWay?.asPlanned.burners.get(batch.id),
+  )
   if (!burner) return count(context.blocked, 'burner')
   takeEquipment(calendar, kettle.id, start, end + kettle.washMinutes)
   return { kettle, burner }
 }
 
-/** The most specialised free burner first, so that rings which serve everything stay free. */
-function takeBurner(context: PlacingContext, burners: readonly PlanBurner[], use: BurnerUse, start: KitchenTime, end: KitchenTime) {
+/** The burner of the plan that stands, else the most specialised free one first, so that rings which serve everything stay free. */
+function takeBurner(
+  context: PlacingContext,
+  burners: readonly PlanBurner[],
+  use: BurnerUse,
+  start: KitchenTime,
+  end: KitchenTime,
+  asPlanned?: string,
+) {
   const { calendar } = context
   const free = burners.filter((burner) => burnerServes(burner, use) && isEquipmentFree(calendar, burner.id, start, end))
-  const burner = free.filter((entry) => circuitCarries(context, entry, start, end)).sort((a, b) => usesOf(a) - usesOf(b))[0]
+  const burner = free
+    .filter((entry) => circuitCarries(context, entry, start, end))
+    .sort((a, b) => Number(b.id === asPlanned) - Number(a.id === asPlanned) || usesOf(a) - usesOf(b))[0]
   if (burner) takeEquipment(calendar, burner.id, start, end)
   return burner ?? null
 }

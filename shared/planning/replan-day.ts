@@ -67,7 +67,7 @@ export function replanKeepingLocks(problem: DayProblem, before: DayPlan, soFar: 
   const stand = standOfDay(real, before, soFar)
   const left = jobsLeft(real, before, soFar)
   const gone = new Set(left.dropped.map(({ id }) => id))
-  const searched = searchAround(stand, chilledHolds(real, before, soFar, gone), left.jobs)
+  const searched = searchAround(stand, chilledHolds(real, before, soFar, gone), left.jobs, before.finishAt)
   if (!searched) return null
   const { timetable, cannotWait, noTime } = searched
   const { plan, noTime: unchilled } = chilledAgain(real, before, assembleReplan(before, stand, timetable, left.jobs), soFar, gone)
@@ -88,12 +88,17 @@ export function replanKeepingLocks(problem: DayProblem, before: DayPlan, soFar: 
 }
 
 /** What is chilled keeps its place, unless a load or a batch would be left out for it: then it is what gives way. */
-function searchAround(stand: StandOfDay, { things, people }: ReturnType<typeof chilledHolds>, jobs: readonly JobLeft[]) {
+function searchAround(
+  stand: StandOfDay,
+  { things, people }: ReturnType<typeof chilledHolds>,
+  jobs: readonly JobLeft[],
+  finish: KitchenTime,
+) {
   const { underWay } = stand
-  if (things.length === 0) return searchAgain(stand, jobs)
+  if (things.length === 0) return searchAgain(stand, jobs, finish)
   const held = { ...underWay, things: [...underWay.things, ...things], people: [...underWay.people, ...people] }
-  const around = searchAgain({ ...stand, underWay: held }, jobs)
-  return around && around.cannotWait.length + around.noTime.length === 0 ? around : searchAgain(stand, jobs)
+  const around = searchAgain({ ...stand, underWay: held }, jobs, finish)
+  return around && around.cannotWait.length + around.noTime.length === 0 ? around : searchAgain(stand, jobs, finish)
 }
 
 const noTimeFor = ({ id, code, jars }: PlannedBatch): Dropped => ({ of: 'batch', id, code, jars: jars.typical, why: 'no-time' })

@@ -4,6 +4,7 @@ import { hasFixedMinute, locksOnLoad } from '@/shared/planning/locks'
 import type { JobLeft } from '@/shared/planning/jobs-left'
 import { cannerMinutesOf, cycleMinutes } from '@/shared/planning/place-job'
 import type { OrderSearch, Timetable } from '@/shared/planning/time-in-order'
+import { keptLargeDay } from '@/shared/planning/search-large-day'
 import { keepingTimetables, searchOrders } from '@/shared/planning/search-orders'
 import type { SplitJob } from '@/shared/planning/split-demand'
 import type { StandOfDay } from '@/shared/planning/stand-of-day'
@@ -12,6 +13,9 @@ import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 /** Fillings tried for each load left; a running day has fewer loads left than it had, and the answer is wanted at once. */
 const FILLINGS_TRIED_PER_JOB = 200
+
+/** With more jobs left, an end as early as planned is good enough: what is wanted is an answer at once that moves few people. */
+const FEW_JOBS = 16
 
 /** Starts within so many minutes from now are near: people are on their way to them. MODEL of the planner, section 8. */
 export const NEAR_MINUTES = 30
@@ -28,13 +32,15 @@ export type SearchedAgain = {
 /**
  * The best timetable for what is left: jars that wait first, then everything else that fits, then least finish, fewest people moved, least
  * shift of near starts. Null when not even the loads without a lock fit.
+ *
+ * @param plannedFinish - when the last canner is empty in the plan that stands
  */
-export function searchAgain(stand: StandOfDay, left: readonly JobLeft[]): SearchedAgain | null {
+export function searchAgain(stand: StandOfDay, left: readonly JobLeft[], plannedFinish: KitchenTime): SearchedAgain | null {
   const order = inPlannedOrder(left, stand.underWay.asPlanned)
   const urgent = order.filter(({ job }) => isUrgent(stand, job))
   const { kept, lost } = whatCanWait(stand, urgent)
   const others = order.filter((each) => !urgent.includes(each))
-  const fitting = dropUntilItFits(withoutLost(stand, lost), kept, others)
+  const fitting = dropUntilItFits(withoutLost(stand, lost), kept, others, plannedFinish)
   return fitting && { ...fitting, cannotWait: lost }
 }
 
@@ -70,8 +76,9 @@ function dropUntilItFits(
   stand: StandOfDay,
   kept: readonly JobLeft[],
   others: readonly JobLeft[],
+  plannedFinish: KitchenTime,
 ): Pick<SearchedAgain, 'timetable' | 'noTime'> | null {
-  const whole = best(stand, [...kept, ...others])
+  const whole = best(stand, [...kept, ...others], plannedFinish)
   if (whole) return { timetable: whole, noTime: [] }
   // What nothing may be left out for: where that alone does not fit, no leaving out helps, and nothing is tried.
   const fixed = others.filter(({ job }) => isLocked(stand, job))
@@ -91,7 +98,7 @@ function dropUntilItFits(
     if (dropped.length > 1 && fits(stand, [...kept, ...more])) left = more
     else noTime.push(each)
   }
-  const timetable = best(stand, [...kept, ...left])
+  const timetable = best(stand, [...kept, ...left], plannedFinish)
   return timetable && { timetable, noTime }
 }
 
@@ -128,22 +135,28 @@ function fits(stand: StandOfDay, order: readonly JobLeft[]): boolean {
   const asked = searchFor(stand, order)
   if (!asked) return false
   const few = { ...asked.search, effort: { left: Math.ceil(asked.search.effort.left / 3) } }
-  return keepingTimetables(few, few.jobs, stand.problem.window.cannersEmptyBy).length > 0
+  return keeping(few, few.jobs, stand.problem.window.cannersEmptyBy).length > 0
+}
+
+/** Timetables that keep to the plan that stands; of many jobs the first that is found. */
+function keeping(search: OrderSearch, order: readonly SplitJob[], emptyBy: KitchenTime): readonly Timetable[] {
+  if (order.length <= FEW_JOBS) return keepingTimetables(search, order, emptyBy)
+  return [keptLargeDay(search, order, emptyBy)].flatMap((found) => found ?? [])
 }
 
 /** The best timetable of these jobs by the three aims in order; null when they do not all fit. */
-function best(stand: StandOfDay, order: readonly JobLeft[]): Timetable | null {
+function best(stand: StandOfDay, order: readonly JobLeft[], plannedFinish: KitchenTime): Timetable | null {
   const asked = searchFor(stand, order)
   if (!asked) return null
   const { search, bound } = asked
-  const soon = keepingTimetables(search, search.jobs, stand.problem.window.cannersEmptyBy)
+  const soon = keeping(search, search.jobs, stand.problem.window.cannersEmptyBy)
   const soonest = Math.min(...soon.map(({ finishAt }) => finishAt))
-  const found =
-    soonest <= Math.max(bound, stand.underWay.finishAt) ? null : searchOrders({ ...search, effort: { left: search.effortInTime } }, bound)
+  const goodEnough = Math.max(bound, stand.underWay.finishAt, order.length > FEW_JOBS ? plannedFinish : bound)
+  const found = soonest <= goodEnough ? null : searchOrders({ ...search, effort: { left: search.effortInTime } }, bound)
   const finishAt = Math.min(soonest, found?.finishAt ?? Number.POSITIVE_INFINITY)
   if (!Number.isFinite(finishAt)) return null
   const sooner = found && found.finishAt < soonest ? found.jobs.map(({ job }) => job) : null
-  const again = sooner ? keepingTimetables({ ...search, effort: { left: search.effortInTime } }, sooner, finishAt) : []
+  const again = sooner ? keeping({ ...search, effort: { left: search.effortInTime } }, sooner, finishAt) : []
   const all = [...soon, ...again, ...(found ? [found] : [])].filter((timetable) => timetable.finishAt === finishAt)
   const costs = new Map(all.map((timetable) => [timetable, costOf(stand, timetable)]))
   const cost = (timetable: Timetable) => costs.get(timetable) ?? { moved: 0, shift: 0 }

@@ -96,6 +96,24 @@ function heldFastFirst(problem: DayProblem, order: readonly SplitJob[]): readonl
   return [...order].sort((a, b) => weight(a) - weight(b))
 }
 
+/**
+ * The first timetable found that keeps the minutes and people of the plan that stands as far as a finish by `emptyBy` lets it, or null: one
+ * manner after the other, and what fits nowhere is placed earlier the next time.
+ *
+ * @param order - the jobs in the order of that plan
+ */
+export function keptLargeDay(search: OrderSearch, order: readonly SplitJob[], emptyBy: KitchenTime): Timetable | null {
+  for (const manner of MANNERS) {
+    let next = order
+    for (let repair = 0; repair <= REPAIRS && search.effort.left > 0; repair++) {
+      const timed = timeUntilStuck(search, next, { ...manner, crowd: CROWD_RULES[0], keepsMinutes: true }, emptyBy, 'as planned')
+      if (!('stuck' in timed)) return timed
+      next = placedEarlier(next, timed.stuck)
+    }
+  }
+  return null
+}
+
 /** The order with one job moved to half way before its place. */
 function placedEarlier(order: readonly SplitJob[], job: SplitJob): readonly SplitJob[] {
   const at = order.indexOf(job)

@@ -249,6 +249,9 @@ function asPlanned(plan: DayPlan): AsPlanned {
   return {
     slots: new Map(plan.tasks.filter(({ batchId }) => batchId !== null).map((task) => [`${task.kind}/${task.batchId}`, slot(task)])),
     kettles: new Map(plan.batches.map((batch) => [batch.id, batch.kettleId])),
+    burners: new Map(
+      plan.tasks.flatMap(({ kind, batchId, burnerId }) => (kind === 'cook' && batchId && burnerId ? [[batchId, burnerId]] : [])),
+    ),
     loads: new Map(plan.loads.flatMap((load) => load.batchParts.map((part) => [part.batchId, load] as const)).reverse()),
   }
 }

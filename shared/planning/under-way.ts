@@ -35,6 +35,7 @@ export type BoilingJars = { readonly cannerId: string; readonly from: KitchenTim
 export type AsPlanned = {
   readonly slots: ReadonlyMap<string, Booked>
   readonly kettles: ReadonlyMap<string, string>
+  readonly burners: ReadonlyMap<string, string>
   /** By batch. */
   readonly loads: ReadonlyMap<string, PlannedAtCanner>
 }

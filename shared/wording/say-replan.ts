@@ -130,7 +130,27 @@ export const tooMuchLeft = (loads: number): Refusal =>
     'too-much-left',
     `Not planned again: ${loads} loads are still to come.`,
     'That is more than can be planned anew while the kitchen waits.',
-    'Keep to the plan: each load goes in as soon as its canner is free, and every list shows how late it is. Plan again when fewer are left.',
+    KEEP_TO_IT,
+  )
+
+const KEEP_TO_IT =
+  'Keep to the plan: each load goes in as soon as its canner is free, and every list shows how late it is. Plan again when fewer are left.'
+
+/**
+ * The planner was lost over it or took too long; the plan that stands is untouched.
+ *
+ * @param why - one sentence
+ */
+export const replanBrokeOff = (why: string): Refusal =>
+  notNow('planning-broke-off', 'Not planned again: the planner broke off.', why, KEEP_TO_IT)
+
+/** Between looking at a new plan and using it, the floor went on. */
+export const enteredMeanwhile = (): Refusal =>
+  notNow(
+    'entered-meanwhile',
+    'Not planned again: something was entered meanwhile.',
+    'The new plan does not know of it.',
+    'Look at the new plan once more and use it.',
   )
 
 /** Somebody else has planned in between. */

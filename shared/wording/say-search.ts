@@ -47,6 +47,14 @@ export const brokeOff = (why: string, hasPlan: boolean): Refusal =>
     hasPlan ? 'Take the last good plan, or plan the day again.' : 'Plan the day again.',
   )
 
+/**
+ * The planner was lost over a day that is planned at once, or took too long; nothing was saved.
+ *
+ * @param why - one sentence
+ */
+export const planningBrokeOff = (why: string): Refusal =>
+  notNow('planning-broke-off', 'Not planned: the planner broke off.', why, 'Plan the day again. If that breaks off too, plan fewer jars.')
+
 /** The time was spent and nothing was found; `limit` says what stood in the way most often. */
 export const notFoundInTime = (
   seconds: number,

@@ -3,6 +3,7 @@ import { defineCommand } from '@/lib/commands/command'
 import { database } from '@/lib/db/client'
 import type { Tx } from '@/lib/db/in-transaction'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
+import { PlanningBrokeOff } from '@/lib/planner/planning-broke-off'
 import { plannedWithLocks } from '@/lib/services/replan/planned-with-locks'
 import { daySize, isSearchedApart, MOST_BATCHES, MOST_JOBS_AT_ONCE } from '@/shared/day/day-size'
 import { PlanTheDay } from '@/shared/forms/day'
@@ -13,7 +14,7 @@ import { kettleWorks } from '@/shared/planning/kettle-works'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import { notFound, notNow, type Refusal } from '@/shared/wording/refusal'
 import { sayPlanRefusal } from '@/shared/wording/say-plan'
-import { tooManyBatches } from '@/shared/wording/say-search'
+import { planningBrokeOff, tooManyBatches } from '@/shared/wording/say-search'
 import { lockDay } from './lock-day'
 import { cannotMove, moveDay } from './move-day'
 import { problemToPlan } from './problem-to-plan'
@@ -76,8 +77,15 @@ export const planDay = defineCommand({
 const isNothingAsked = (problem: DayProblem): boolean =>
   kettleWorks(problem).every((each) => each.jarsWanted + (each.spare.kind === 'jars' ? each.spare.jars : 0) === 0)
 
-const plannedNow = async (db: Tx, groupId: string, dayId: string, problem: DayProblem): Promise<Result<DayPlan, Refusal>> =>
-  plannedWithLocks(problem, problem.locks ? await readSavedPlan(groupId, dayId, db) : null)
+async function plannedNow(db: Tx, groupId: string, dayId: string, problem: DayProblem): Promise<Result<DayPlan, Refusal>> {
+  const stored = problem.locks ? await readSavedPlan(groupId, dayId, db) : null
+  try {
+    return await plannedWithLocks(problem, stored)
+  } catch (error) {
+    if (error instanceof PlanningBrokeOff) return refuse(planningBrokeOff(error.message))
+    throw error
+  }
+}
 
 const NOTHING_ASKED: Refusal = notNow(
   'nothing-asked',

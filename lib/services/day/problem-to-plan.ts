@@ -27,12 +27,12 @@ export async function problemToPlan(
 /** The mark by which the same problem is known again, whatever the order of its keys. */
 export const hashOfProblem = (problem: DayProblem): string => sha256(canonicalJson(problem))
 
-function withChange(problem: DayProblem, text: string | undefined): Result<DayProblem, Refusal> {
+async function withChange(problem: DayProblem, text: string | undefined): Promise<Result<DayProblem, Refusal>> {
   if (text === undefined) return ok(problem)
   const change = readPlanChange(text)
   if (change?.kind === 'boiled-in-canners') return refuse(badInput({ change: ['Say on the recipes page how the jars are made ready.'] }))
   if (change?.kind === 'surer' && isSearchedApart(problem)) return refuse(TOO_LARGE_FOR_SURER)
-  const changed = change && changedOnce(problem, change)
+  const changed = change && (await changedOnce(problem, change))
   return changed?.ok ? changed : refuse(badInput({ change: ['Choose one of the changes on the page.'] }))
 }
 

@@ -11,10 +11,13 @@ import { ok, refuse } from '@/shared/result/result'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { notFound } from '@/shared/wording/refusal'
 import { planMovedOn } from '@/shared/wording/say-replan'
-import { plannedAgain } from './planned-again'
+import { isPlannedAgain, plannedAgain, plannedAgainLocked } from './planned-again'
 
 /** A preview may be this many minutes old and still be used as it was shown. */
 const PREVIEW_MINUTES = 5
+
+/** A large day takes seconds to plan, and the floor goes on meanwhile: planned anew so often until nothing has been entered in between. */
+const MOST_TRIES = 3
 
 /**
  * Plans the rest of a running day anew and makes that its plan, under the next number. What has begun stays; batches and loads keep their codes.
@@ -28,10 +31,14 @@ export const replanDay = defineCommand({
   schema: ReplanDay,
   async ahead({ actor: { groupId }, now }, { dayId, basedOn, from }) {
     const db = database()
-    const day = await clockedDay(db, groupId, dayId)
-    if (day?.state !== 'running') return
-    const input = await readReplanInput(db, groupId, dayId, minuteToPlanFrom(from, await dayClock(db, groupId, day, now)))
-    if (input?.number === basedOn) plannedAgain(input)
+    for (let tries = 0, known = false; tries < MOST_TRIES && !known; tries++) {
+      const day = await clockedDay(db, groupId, dayId)
+      if (day?.state !== 'running') return
+      const input = await readReplanInput(db, groupId, dayId, minuteToPlanFrom(from, await dayClock(db, groupId, day, now)))
+      if (input?.number !== basedOn) return
+      known = isPlannedAgain(input)
+      await plannedAgain(input)
+    }
   },
   async run(context, { dayId, basedOn, from, reason }) {
     const { tx, actor, now } = context
@@ -41,7 +48,7 @@ export const replanDay = defineCommand({
     const input = await readReplanInput(tx, groupId, dayId, minuteToPlanFrom(from, await dayClock(tx, groupId, day.value, now)))
     if (!input) return refuse(notFound('Plan'))
     if (input.number !== basedOn) return refuse(planMovedOn(input.number))
-    const planned = plannedAgain(input)
+    const planned = await plannedAgainLocked(input)
     if (!planned.ok) return planned
 
     const { plan, problem, changes, dropped, brokenWaits } = planned.value

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { METHODS, type Method } from '@/shared/kitchen/methods'
 import { spareByCanner } from '@/shared/planning/canner-spare'
+import type { DayPlan } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { cannerMinutesOfMethod } from '@/shared/planning/finish-bound'
 import { movedToPressure } from '@/shared/planning/other-ways-out'
 import { cycleMinutes } from '@/shared/planning/place-job'
 import { planOnce } from '@/shared/planning/plan-once'
 import { refusalBeforePlanning } from '@/shared/planning/refuse-day'
+import { replanDay } from '@/shared/planning/replan-day'
 import { splitDemand } from '@/shared/planning/split-demand'
 import { findWaysOut } from '@/shared/planning/ways-out'
 import { parseClock } from '@/shared/time/kitchen-time'
@@ -14,6 +16,8 @@ import { sayPlanRefusal, sayWayOut } from '@/shared/wording/say-plan'
 import { s2DayProblem, s2FifthCanner, s2NineOClock, s2ShiftsCapped, s2TenTomatoLoads } from '@/tests/fixtures/s2-day-problem'
 import { s3Days } from '@/tests/fixtures/s3-day-problems'
 import { checkDayPlan } from '@/tests/support/check-day-plan'
+import { checkReplan } from '@/tests/support/check-replan'
+import { asPlannedUntil } from '@/tests/support/day-so-far'
 
 /** A little searching is enough for these days; more is for benches. */
 const FILLINGS = 50
@@ -207,6 +211,22 @@ describe('the Tideline Harvest Weekend at sea level', () => {
       for (const load of corn) expect(load.loadAt).toBeLessThanOrEqual(at('14:00'))
       const soaks = planned.value.nightBefore.filter((step) => step.preparationId === 'dill-pickles')
       expect(soaks.flatMap((step) => step.batchIds)).toHaveLength(day === saturday ? 10 : 8)
+      for (const clock of ['10:00', '14:00']) keepsRunning(day, planned.value, at(clock))
     }
-  }, 120_000)
+  }, 240_000)
+
+  /** The rest of the day at that minute, as planned and with a canner out for an hour: as sound as a plan, no later and with little moved. */
+  function keepsRunning(day: DayProblem, plan: DayPlan, now: number): void {
+    const soFar = asPlannedUntil(plan, now)
+    const [cannerId] = day.canners.filter(({ usable }) => usable).map(({ id }) => id)
+    const out = { ...soFar, setbacks: [{ kind: 'canner-out' as const, cannerId: cannerId ?? '', from: now + 20, until: now + 80 }] }
+    for (const each of [soFar, out]) {
+      const again = replanDay(day, plan, each)
+      if (!again.ok) throw new Error(JSON.stringify(again.problem))
+      expect(checkReplan(day, plan, each, again.value)).toEqual([])
+      expect(again.value.plan.finishAt).toBeLessThanOrEqual(plan.finishAt + (each === out ? 5 : 3))
+      if (each === soFar) expect(again.value.dropped).toEqual([])
+      else expect(again.value.dropped.length).toBeLessThanOrEqual(2) // one batch with its load
+    }
+  }
 })

@@ -1,7 +1,10 @@
+import { Suspense } from 'react'
 import { LinkButton } from '@/app/_ui/link-button'
 import { Notice } from '@/app/_ui/notice'
 import { Sheet } from '@/app/_ui/sheet'
 import { Table } from '@/app/_ui/table'
+import { plannedWaysOut } from '@/lib/services/day/remembered-plans'
+import { isSearchedApart } from '@/shared/day/day-size'
 import { planChangeText } from '@/shared/day/apply-plan-change'
 import type { PlanRefusal, WayOut } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
@@ -25,7 +28,26 @@ type Props = {
 /** Why there is no plan, with the limit that binds, and every way out that was planned again. */
 export function DoesNotFit({ problem, refusal, dayPath }: Props) {
   const { what, why, instead } = sayPlanRefusal(problem, refusal)
-  const rows = refusal.waysOut.map((way, index) => ({
+  return (
+    <>
+      <Sheet lid="domed" title="What stops it">
+        <Notice what={what} why={why} instead={instead} />
+      </Sheet>
+      {isSearchedApart(problem) ? (
+        <Suspense fallback={<NotYet />}>
+          <LateWaysOut problem={problem} dayPath={dayPath} />
+        </Suspense>
+      ) : (
+        <WaysOut problem={problem} waysOut={refusal.waysOut} dayPath={dayPath} />
+      )}
+    </>
+  )
+}
+
+type WaysOutProps = Pick<Props, 'problem' | 'dayPath'> & { waysOut: readonly WayOut[] }
+
+function WaysOut({ problem, waysOut, dayPath }: WaysOutProps) {
+  const rows = waysOut.map((way, index) => ({
     id: String(index),
     cells: {
       change: sayChange(problem, way.change),
@@ -34,19 +56,33 @@ export function DoesNotFit({ problem, refusal, dayPath }: Props) {
       act: dayPath !== undefined && way.fits && action(way.change, dayPath),
     },
   }))
+  if (rows.length === 0) return null
   return (
-    <>
-      <Sheet lid="domed" title="What stops it">
-        <Notice what={what} why={why} instead={instead} />
-      </Sheet>
-      {rows.length > 0 && (
-        <Sheet lid="domed" title="Ways out" aside="Each one worked through to the last canner.">
-          <Table caption="Changes, each planned again" captionHidden columns={COLUMNS} rows={rows} />
-        </Sheet>
-      )}
-    </>
+    <Sheet lid="domed" title="Ways out" aside="Each one worked through to the last canner.">
+      <Table caption="Changes, each planned again" captionHidden columns={COLUMNS} rows={rows} />
+    </Sheet>
   )
 }
+
+/** Of a large day each takes a second or more: the page is there before them. */
+async function LateWaysOut({ problem, dayPath }: Pick<Props, 'problem' | 'dayPath'>) {
+  const waysOut = await plannedWaysOut(problem)
+  if (waysOut) return <WaysOut problem={problem} waysOut={waysOut} dayPath={dayPath} />
+  return (
+    <Sheet lid="flat" lidWords="Not worked through" title="Ways out">
+      <p>Working through the ways out of this day took too long. Change one thing at a time, and look here again.</p>
+    </Sheet>
+  )
+}
+
+const NotYet = () => (
+  <Sheet lid="flat" lidWords="Not worked through yet" title="Ways out">
+    <p>
+      Each way out of this large day is worked through to the last canner. If they do not appear by themselves, load this page again in a
+      minute.
+    </p>
+  </Sheet>
+)
 
 /** Where a change is made: tried on the plan, or entered where it belongs. Another pair of hands or a burner has to be found first. */
 function action(change: WayOut['change'], dayPath: string) {

@@ -87,7 +87,7 @@ function titleOf({ outcome }: DayOutlook): string {
 
 type OutlookProps = { outlook: DayOutlook; day: DayHead; stock: readonly StockLot[]; path: string }
 
-function Outlook({ outlook: { problem, outcome }, day, stock, path }: OutlookProps) {
+async function Outlook({ outlook: { problem, outcome }, day, stock, path }: OutlookProps) {
   if (outcome === null) return <LargeDay problem={problem} />
   if (!outcome.ok) return <DoesNotFit problem={problem} refusal={outcome.problem} dayPath={path} />
   const plan = outcome.value
@@ -96,7 +96,7 @@ function Outlook({ outlook: { problem, outcome }, day, stock, path }: OutlookPro
       <CannerTime problem={problem} plan={plan} />
       <NearlyFull measures={dayMeasures(problem, plan, stock, day)} />
       {!isSearchedApart(problem) && (
-        <SlipTable slips={plannedSlips(problem, plan)} emptyBy={problem.window.cannersEmptyBy} planPath={`${path}/plan`} />
+        <SlipTable slips={await plannedSlips(problem, plan)} emptyBy={problem.window.cannersEmptyBy} planPath={`${path}/plan`} />
       )}
     </>
   )

@@ -19,8 +19,8 @@ type Props = Planned & {
 }
 
 /** How the day ends when cutting, cooking and heating take as long as they like, in words; and the plan that ends more surely. */
-export function HowItMayGo({ problem, plan, planPath, asksWhoMayMiss = false }: Props) {
-  const replay = plannedReplay(problem, plan)
+export async function HowItMayGo({ problem, plan, planPath, asksWhoMayMiss = false }: Props) {
+  const replay = await plannedReplay(problem, plan)
   const isLarge = isSearchedApart(problem)
   const broken = [
     ...replay.brokenWaits.map((wait) => ({ chance: wait.chance, says: sayBrokenWait(plan, wait) })),
@@ -46,7 +46,7 @@ export function HowItMayGo({ problem, plan, planPath, asksWhoMayMiss = false }: 
       )}
       {asksWhoMayMiss && !isLarge && (
         <p id="who-may-miss">
-          <b>{sayAbsence(problem, plannedAbsence(problem))}</b>
+          <b>{sayAbsence(problem, await plannedAbsence(problem))}</b>
         </p>
       )}
       {planPath && isLarge && (
