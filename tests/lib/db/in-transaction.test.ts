@@ -39,15 +39,13 @@ describe('inTransaction', () => {
     expect(await fresh.client.group.count({ where: { id: 'raced' } })).toBe(1)
   })
 
-  it('gives up after six lost races within three seconds, as unavailable', async () => {
-    const startedAt = Date.now()
+  it('gives up after six lost races at most, as unavailable', async () => {
     const work = vi.fn(async () => {
       throw lostRace()
     })
     await expect(inTransaction(work)).rejects.toBeInstanceOf(DatabaseUnavailable)
     expect(work.mock.calls.length).toBeLessThanOrEqual(6)
     expect(work.mock.calls.length).toBeGreaterThan(1)
-    expect(Date.now() - startedAt).toBeLessThan(3_500)
   })
 
   it('settles real write skew between serializable transactions by running the loser again', async () => {

@@ -30,9 +30,12 @@ const organiser = asker('organiser', 'alderby')
 const member = asker('member', 'elmsway')
 const visitor = asker('visitor', 'elmsway')
 
+/** A moment that a busy machine still meets: the short way is not taken a second after its `now`. */
+const soon = () => new Date(Date.now() + 60_000)
+
 const tap = (input: object, by: Actor = organiser, more: Partial<ShortTap> = {}): ShortTap => ({
   ...{ key: randomUUID(), userId: by.userId, sessionVersion: 1, groupId, roles: rolesFor('claim-jars'), mostAMinute: 100_000 },
-  ...{ input, now: new Date(), ...more },
+  ...{ input, now: soon(), ...more },
 })
 const jam = (householdId: string, jars: number, preparationId = evening.jam) => ({ preparationId, householdId, jars })
 const short = (householdId: string, jars: number, by?: Actor, more?: Partial<ShortTap>) =>
@@ -77,7 +80,7 @@ describe('a plain claim, the short way', () => {
     await fc.assert(
       fc.asyncProperty(someClaims, async (claims) => {
         for (const [householdId, jars] of claims) {
-          const at = new Date()
+          const at = soon()
           const long = await change(claimJars, jam(householdId, jars, twin.jam), organiser, at)
           const reply = await short(householdId, jars, organiser, { now: at })
           expect(reply && plain(reply)).toEqual(long.ok ? plain(long.value.reply) : null)
