@@ -98,6 +98,18 @@ export const ALSO_CALLED: Readonly<Record<string, string>> = {
   'chili con carne': 'chile-con-carne',
 }
 
+/**
+ * Names that an item prints under its title and that mean no row by themselves: one animal is put up in pieces or ground, and some berries
+ * are printed for the raw pack alone. They suggest and never pick.
+ *
+ * Sources: Michigan State University Extension, Preserving Food Safely (1997), Berries, whole (item 01600304), and Strips, cubes or chunks of
+ * meat, Guide 5:6-7 (item 01600849); USDA AIB No. 539 (1994), Guide 5, Ground or chopped meat.
+ */
+const SUGGESTS: ReadonlyMap<string, readonly string[]> = new Map([
+  ...['bear', 'beef', 'lamb', 'pork', 'veal', 'venison'].map((name) => [name, ['meat-strips-cubes', 'meat-ground']] as const),
+  ...['blackberry', 'dewberry', 'loganberry', 'mulberry', 'raspberry'].map((name) => [name, ['berries-whole']] as const),
+])
+
 /** Foods for which guidance says: not by any method. */
 const NEVER_CANNED: ReadonlyMap<string, 'pureed-squash' | 'dairy'> = new Map([
   ...['pumpkin butter', 'pumpkin puree', 'mashed pumpkin', 'pureed pumpkin'].map((name) => [name, 'pureed-squash'] as const),
@@ -170,9 +182,16 @@ function headNames(): Map<string, Food> {
   return heads
 }
 
+/** Words that join others and mean no food. */
+const JOINING: ReadonlySet<string> = new Set(['a', 'and', 'in', 'no', 'not', 'of', 'or', 'the', 'to', 'with', 'without'])
+
 /** Foods whose words meet the name: candidates when they hold every word of it, else the nearest five. */
 function suggest(name: string): FoodNameProblem {
-  const asked = name.split(' ')
+  const meant = SUGGESTS.get(name)
+  if (meant !== undefined)
+    return { kind: 'ambiguous', candidates: [...FOODS.values()].filter(({ id }) => meant.includes(id)).map((food) => food.name) }
+
+  const asked = name.split(' ').filter((word) => !JOINING.has(word))
   const scored = [...FOODS.values()]
     .map((food) => ({ name: food.name, shared: sharedWords(asked, food) }))
     .filter(({ shared }) => shared > 0)

@@ -32,7 +32,7 @@ describe('naming a food', () => {
     ['green bean', 'green-beans'],
     ['Jam with added pectin', 'jam-jelly-added-pectin'],
     ['dilly beans', 'dilled-beans'],
-    ['Purée of fruit', 'unknown'],
+    ['Purée of fruit', 'ambiguous'],
     ['Fruit purées', 'fruit-puree'],
     ['tomato', 'ambiguous'],
     ['potato', 'potatoes-white'],
@@ -63,19 +63,36 @@ describe('naming a food', () => {
     })
   })
 
-  it('suggests at most five near names: most shared words first (4, 2, 2, 2, 1), then by the alphabet', () => {
-    const found = findFood('plum jam with pectin and juice')
+  it('suggests at most five near names: most shared words first (4, 3, 3, 2, 2), then by the alphabet', () => {
+    const found = findFood('plum jelly with added packaged pectin')
     expect(found.ok ? [] : found.problem).toEqual({
       kind: 'unknown',
       nearest: [
         'Jams and jellies with added packaged pectin',
-        'Jam without added pectin (apricot, berry, strawberry, peach)',
+        'Jelly without added pectin',
         'Plum preserves (tart plums, no added pectin)',
-        'Tomato and vegetable juice blend',
-        'Apple juice',
+        'Grape-plum jelly',
+        'Jam without added pectin (apricot, berry, strawberry, peach)',
       ],
     })
     expect(findFood('granite')).toEqual({ ok: false, problem: { kind: 'unknown', nearest: [] } })
+  })
+
+  it('suggests nothing for a word that only joins others', () => {
+    for (const name of ['garlic in oil', 'cake with and without', 'not a the'])
+      expect(findFood(name)).toEqual({ ok: false, problem: { kind: 'unknown', nearest: [] } })
+  })
+
+  it('suggests what an item prints under its title, and picks nothing: berries for the raw pack alone, meat in pieces or ground', () => {
+    for (const berry of ['raspberries', 'Blackberries', 'mulberry'])
+      expect(findFood(berry)).toEqual({ ok: false, problem: { kind: 'ambiguous', candidates: ['Berries, whole (not strawberries)'] } })
+    for (const animal of ['venison', 'Beef', 'pork']) {
+      const found = findFood(animal)
+      expect(found.ok ? [] : found.problem).toEqual({
+        kind: 'ambiguous',
+        candidates: expect.arrayContaining(['Ground or chopped meat', 'Strips, cubes or chunks of meat']),
+      })
+    }
   })
 
   it('holds an acidity for every food', () => {
