@@ -50,6 +50,7 @@ export const FORM_SCHEMAS: Readonly<Record<string, () => Promise<z.ZodType>>> = 
   'add-pledge': () => import('@/shared/forms/pledge').then((room) => room.AddPledge),
   'receive-ingredients': () => import('@/shared/forms/floor').then((room) => room.ReceiveIngredients),
   'start-batch': () => import('@/shared/forms/floor').then((room) => room.StartBatch),
+  'start-filling': () => import('@/shared/forms/floor').then((room) => room.StartFilling),
   'fill-batch': () => import('@/shared/forms/floor').then((room) => room.FillBatch),
   'abandon-batch': () => import('@/shared/forms/floor').then((room) => room.AbandonBatch),
   'set-jars-aside': () => import('@/shared/forms/floor').then((room) => room.SetJarsAside),

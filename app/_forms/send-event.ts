@@ -8,6 +8,7 @@ const LONGEST_WAIT_MS = 10_000
 const EVENTS: ReadonlySet<string> = new Set([
   'receive-ingredients',
   'start-batch',
+  'start-filling',
   'fill-batch',
   'abandon-batch',
   'set-jars-aside',

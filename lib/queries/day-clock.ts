@@ -25,7 +25,7 @@ export async function dayClock(db: Tx, groupId: string, day: ClockedDay, now: Da
     SELECT greatest(
       (SELECT max(greatest(loaded_at, at_temperature_at, temperature_lost_at, processed_at, emptied_at)) FROM canner_load
         WHERE group_id = ${groupId} AND day_id = ${day.id}),
-      (SELECT max(greatest(started_at, filled_at)) FROM kettle_batch WHERE group_id = ${groupId} AND day_id = ${day.id})) AS last,
+      (SELECT max(greatest(started_at, filling_at, filled_at)) FROM kettle_batch WHERE group_id = ${groupId} AND day_id = ${day.id})) AS last,
       (SELECT recorded_at FROM history WHERE group_id = ${groupId} AND day_id = ${day.id} ORDER BY number DESC LIMIT 1) AS "recordedAt"`
   if (!entry || entry.last === null || entry.recordedAt === null) return day.accessAt
   const goneOn = Math.max(0, (now.getTime() - entry.recordedAt.getTime()) / 60_000)

@@ -78,6 +78,8 @@ export interface BatchRow {
   readonly plannedFilled: number
   readonly plannedJars: number
   readonly startedAt: number | null
+  /** When the first jar was filled; null where nobody noted it. */
+  readonly fillingAt: number | null
   readonly filledAt: number | null
   readonly jarsFilled: number | null
   readonly note: string
@@ -90,7 +92,7 @@ export async function batchRows(db: Tx, groupId: string, dayId: string, batchId?
   const rows = await db.$queryRaw<(Omit<BatchRow, 'recipe'> & { recipeId: string; ownRecipe: unknown })[]>`
     SELECT b.id, b.code, b.state, b.kettle_id AS "kettleId", k.label AS kettle, b.preparation_id AS "preparationId", r.recipe_id AS "recipeId",
       ${ownRecipeColumn('r')}, r.process_row_key IS NULL AS "isCold", r.jar_size AS "jarSize", b.planned_start AS "plannedStart", b.planned_filled AS "plannedFilled", b.planned_jars AS "plannedJars",
-      b.started_at AS "startedAt", b.filled_at AS "filledAt", b.jars_filled AS "jarsFilled", b.note,
+      b.started_at AS "startedAt", b.filling_at AS "fillingAt", b.filled_at AS "filledAt", b.jars_filled AS "jarsFilled", b.note,
       (SELECT count(*)::int FROM jar j WHERE j.group_id = b.group_id AND j.batch_id = b.id AND j.state = 'filled' AND NOT EXISTS (
         SELECT FROM jar_load jl JOIN canner_load l ON l.group_id = jl.group_id AND l.id = jl.load_id
         WHERE jl.group_id = j.group_id AND jl.jar_id = j.id AND (l.state NOT IN ('done', 'failed') OR (l.state = 'done' AND j.seal IS NULL)))) AS waiting

@@ -43,9 +43,10 @@ export async function readReplanInput(db: Tx, groupId: string, dayId: string, no
     new Set(rows.filter(({ state }) => state !== 'planned').map(({ code }) => code))
   const begun = { batches: codesOf(batches), loads: codesOf(loads) }
   const problem = { ...SavedDayProblem.parse(first.problem), locks: locks.filter((lock) => begunUnder(plan, begun, lock) === null) }
+  const isNoted = batches.some(({ fillingAt }) => fillingAt !== null)
   const soFar: DaySoFar = {
     now,
-    batches: batches.flatMap((row) => batchSoFar(problem, plan, row, now) ?? []),
+    batches: batches.flatMap((row) => batchSoFar(problem, plan, row, now, isNoted) ?? []),
     loads: loads.map((row) => loadSoFar(plan, row)),
     setbacks: setbacks.flatMap((row) => setbackOf(row) ?? []),
   }
@@ -61,6 +62,7 @@ const readBatches = (db: Tx, groupId: string, dayId: string) =>
       state: true,
       kettleId: true,
       startedAt: true,
+      fillingAt: true,
       filledAt: true,
       jarsFilled: true,
       jars: {
@@ -72,19 +74,21 @@ const readBatches = (db: Tx, groupId: string, dayId: string) =>
 
 type BatchRow = Awaited<ReturnType<typeof readBatches>>[number]
 
-function batchSoFar(problem: DayProblem, plan: DayPlan, row: BatchRow, now: KitchenTime): BatchSoFar | null {
+/** @param isNoted - somebody notes on this day when filling begins, so that what is not noted has not begun */
+function batchSoFar(problem: DayProblem, plan: DayPlan, row: BatchRow, now: KitchenTime, isNoted: boolean): BatchSoFar | null {
   const planned = plan.batches.find(({ code }) => code === row.code)
   if (!planned) return null
-  const { kettleId, startedAt, filledAt, jarsFilled } = row
+  const { kettleId, startedAt, fillingAt, filledAt, jarsFilled } = row
   const isCooking = row.state === 'cooking' || row.state === 'filling'
   const preparation = problem.preparations.find(({ id }) => id === planned.preparationId)
-  // Nobody notes the first jar: filling is taken to have begun when the plan has it begin, and not before the cooking is over.
-  const fillFrom = Math.max(planned.fillStart, (startedAt ?? now) + (preparation?.kettleMinutes ?? 0))
+  // Where nobody notes the first jar, filling is taken to have begun when the plan has it begin, and not before the cooking is over.
+  const guessed = Math.max(planned.fillStart, (startedAt ?? now) + (preparation?.kettleMinutes ?? 0))
+  const fillFrom = fillingAt ?? (isNoted ? null : guessed)
   return {
     batchId: planned.id,
     state: isCooking ? 'cooking' : row.state === 'filled' || row.state === 'abandoned' ? row.state : 'planned',
     ...{ kettleId: startedAt === null ? null : kettleId, startedAt, filledAt, jarsFilled },
-    fillStartedAt: isCooking && fillFrom < now ? fillFrom : null,
+    fillStartedAt: isCooking && fillFrom !== null && fillFrom < now ? fillFrom : null,
     waiting: waitingOf(row),
   }
 }

@@ -7,6 +7,7 @@ const DAY = { dayId: true } as const
 export const FloorEvent = z.discriminatedUnion('type', [
   floor.ReceiveIngredients.omit(DAY).extend({ type: z.literal('receive-ingredients') }),
   floor.StartBatch.omit(DAY).extend({ type: z.literal('start-batch') }),
+  floor.StartFilling.omit(DAY).extend({ type: z.literal('start-filling') }),
   floor.FillBatch.omit(DAY).extend({ type: z.literal('fill-batch') }),
   floor.AbandonBatch.omit(DAY).extend({ type: z.literal('abandon-batch') }),
   floor.SetJarsAside.omit(DAY).extend({ type: z.literal('set-jars-aside') }),

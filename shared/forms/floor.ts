@@ -62,6 +62,10 @@ export const StartBatch = z.strictObject({
 })
 export type StartBatch = z.infer<typeof StartBatch>
 
+/** What the filling-begins form sends. */
+export const StartFilling = z.strictObject({ ...atTime, batchId: Id })
+export type StartFilling = z.infer<typeof StartFilling>
+
 /** What the fill form sends. */
 export const FillBatch = z.strictObject({
   ...atTime,

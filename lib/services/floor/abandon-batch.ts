@@ -6,7 +6,7 @@ import { formatClock } from '@/shared/time/kitchen-time'
 import { sayFloorProblem } from '@/shared/wording/floor-refusal'
 import { notFound } from '@/shared/wording/refusal'
 import { lockFloorDay, timeOnDay } from './floor-day'
-import { moveBatch, readBatch } from './one-batch'
+import { begunWith, moveBatch, readBatch } from './one-batch'
 
 /** Gives a batch up before it is filled: a scorched kettle, a day that runs out of time. */
 export const abandonBatch = defineCommand({
@@ -22,10 +22,7 @@ export const abandonBatch = defineCommand({
     if (!batch) return refuse(notFound('Kettle batch'))
     const moved = moveBatch(batch, 'abandoned')
     if (!moved.ok) return refuse(sayFloorProblem(moved.problem))
-    const when = await timeOnDay(context, day.value, at, {
-      kind: 'end',
-      after: [{ what: 'the start of the batch', at: batch.startedAt }],
-    })
+    const when = await timeOnDay(context, day.value, at, { kind: 'end', after: begunWith(batch) })
     if (!when.ok) return when
 
     await context.tx.kettleBatch.update({ where: { groupId_id: { groupId, id: batchId } }, data: { state: moved.value, note: why } })

@@ -15,11 +15,13 @@ import { receiveIngredients } from './receive-ingredients'
 import { restDay } from './rest-day'
 import { setJarsAside } from './set-jars-aside'
 import { startBatch } from './start-batch'
+import { startFilling } from './start-filling'
 
 /** The changes of this room. */
 export const floorCommands: readonly AnyCommand[] = [
   receiveIngredients,
   startBatch,
+  startFilling,
   fillBatch,
   abandonBatch,
   setJarsAside,

@@ -14,7 +14,7 @@ import { formatClock } from '@/shared/time/kitchen-time'
 import { sayFloorProblem } from '@/shared/wording/floor-refusal'
 import { badInput, notFound, type Refusal } from '@/shared/wording/refusal'
 import { lockFloorDay, timeOnDay } from './floor-day'
-import { moveBatch, readBatch } from './one-batch'
+import { begunWith, moveBatch, readBatch } from './one-batch'
 import { openLot } from './one-lot'
 import { takeGlass } from './take-glass'
 
@@ -36,12 +36,9 @@ export const fillBatch = defineCommand({
     if (!day.ok) return day
     const batch = await readBatch(context, dayId, batchId)
     if (!batch) return refuse(notFound('Kettle batch'))
-    const moved = moveBatch(batch, 'filling', 'filled')
+    const moved = batch.state === 'filling' ? moveBatch(batch, 'filled') : moveBatch(batch, 'filling', 'filled')
     if (!moved.ok) return refuse(sayFloorProblem(moved.problem))
-    const when = await timeOnDay(context, day.value, at, {
-      kind: 'end',
-      after: [{ what: 'the start of the batch', at: batch.startedAt }],
-    })
+    const when = await timeOnDay(context, day.value, at, { kind: 'end', after: begunWith(batch) })
     if (!when.ok) return when
     const high = mostJars(yieldInJars(batch.recipe, batch.jarSize), batch.plannedJars)
     const filling = checkFilling({ jars, high, isCountedAgain: countedAgain === 'yes' })

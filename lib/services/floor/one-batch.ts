@@ -1,7 +1,7 @@
 import 'server-only'
 import type { CommandContext } from '@/lib/commands/command'
 import { recipesOfDay } from '@/lib/stores/recipes'
-import type { FloorProblem } from '@/shared/floor/floor-problem'
+import type { FloorMoment, FloorProblem } from '@/shared/floor/floor-problem'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import { type BatchState, batchLife } from '@/shared/lifecycle/batch-states'
 import type { Recipe } from '@/shared/recipes/recipe'
@@ -17,6 +17,7 @@ export interface FloorBatch {
   readonly kettleId: string | null
   readonly plannedJars: number
   readonly startedAt: number | null
+  readonly fillingAt: number | null
   readonly recipe: Recipe
   readonly jarSize: JarSize
   /** No process: its jars are chilled as they are filled, and no canner takes them. */
@@ -34,6 +35,7 @@ export async function readBatch({ tx, actor: { groupId } }: CommandContext, dayI
       kettleId: true,
       plannedJars: true,
       startedAt: true,
+      fillingAt: true,
       preparation: { select: { id: true, letter: true, jarSize: true, processRowKey: true } },
     },
   })
@@ -50,6 +52,12 @@ export async function readBatch({ tx, actor: { groupId } }: CommandContext, dayI
     isCold: processRowKey === null,
   }
 }
+
+/** What has begun with a batch: whatever ends it comes after. */
+export const begunWith = ({ startedAt, fillingAt }: FloorBatch): readonly FloorMoment[] => [
+  { what: 'the start of the batch', at: startedAt },
+  { what: 'the first jar', at: fillingAt },
+]
 
 /** Takes a batch through states one after the other, each of them an arrow of its life. */
 export function moveBatch({ code, state }: FloorBatch, ...through: readonly BatchState[]): Result<BatchState, FloorProblem> {

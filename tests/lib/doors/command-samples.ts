@@ -161,6 +161,7 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
 
   'receive-ingredients': { any: 'ol', input: ({ dayId }) => ({ dayId, item: 'plums', quantity: 3, unit: 'lb', source: 'Market' }) },
   'start-batch': { any: 'olp', input: ({ dayId, batchId, kettleId, lotId }) => ({ dayId, at, batchId, kettleId, lotIds: [lotId] }) },
+  'start-filling': { any: 'olp', input: ({ dayId, batchId }) => ({ dayId, at, batchId }) },
   'fill-batch': { any: 'olp', input: ({ dayId, batchId, lidLotId }) => ({ dayId, at, batchId, jars: 8, lidLotId }) },
   'abandon-batch': { any: 'olp', input: ({ dayId, batchId }) => ({ dayId, at, batchId, why: 'Burned' }) },
   'set-jars-aside': { any: 'olp', input: ({ dayId, batchId }) => ({ dayId, at, batchId, way: 'fridge' }) },

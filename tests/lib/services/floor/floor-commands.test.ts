@@ -16,6 +16,7 @@ import { receiveIngredients } from '@/lib/services/floor/receive-ingredients'
 import { restDay } from '@/lib/services/floor/rest-day'
 import { setJarsAside } from '@/lib/services/floor/set-jars-aside'
 import { startBatch } from '@/lib/services/floor/start-batch'
+import { startFilling } from '@/lib/services/floor/start-filling'
 import { freshDatabase } from '../../../support/fresh-database'
 import { receiveS1Ingredients } from '../../../support/run-s1-evening'
 import { actorNamed, as, must, S1, seedS1Evening } from '../../../support/s1-floor'
@@ -90,6 +91,20 @@ describe('a kettle batch', () => {
     const jars = await jarsOf('J1')
     expect(jars.map((jar) => jar.shortName)).toEqual(['J1-01', 'J1-02', 'J1-03', 'J1-04', 'J1-05', 'J1-06', 'J1-07', 'J1-08', 'J1-09'])
     expect(jars[0]).toMatchObject({ state: 'filled', lidLotId: S1.lidLotId, lotId: null, filledAt: 1080 })
+  })
+
+  it('is being filled from its first jar on, which comes after its start and before the last, and keeps its kettle', async () => {
+    const firstJar = (at: string) => as('Cleo', startFilling, { dayId, batchId: 'J5', at })
+    expect(await code(firstJar('17:45'))).toBe('wrong-state')
+    await must(start('J5', 'K2', '17:40'))
+    expect(await code(firstJar('17:39'))).toBe('out-of-order')
+    expect(await must(firstJar('17:45'))).toMatchObject({ code: 'J5', state: 'filling' })
+    expect(await code(firstJar('17:46'))).toBe('wrong-state')
+    expect(await code(fill('J5', 8, '17:44'))).toBe('out-of-order')
+    expect(await fields(start('J6', 'K2', '17:50'))).toHaveProperty('kettleId')
+    const abandon = (at: string) => as('Cleo', abandonBatch, { dayId, batchId: 'J5', at, why: 'a fly' })
+    expect(await code(abandon('17:44'))).toBe('out-of-order')
+    expect(await code(abandon('17:50'))).toBe('done')
   })
 
   it('may be given up until it is filled', async () => {
@@ -238,7 +253,7 @@ describe('the end of the evening', () => {
     await must(tap(finishProcess, loadId, '20:30'))
     await must(tap(emptyCanner, loadId, '20:40'))
     expect(await code(rest('no'))).toBe('still-open')
-    expect(await must(rest('yes'))).toMatchObject({ state: 'resting', batchesGivenUp: 6 })
+    expect(await must(rest('yes'))).toMatchObject({ state: 'resting', batchesGivenUp: 5 }) // the sixth was given up before
     expect(await code(start('D4', 'K3', '20:00'))).toBe('day-not-open')
   })
 

@@ -6,6 +6,7 @@ import { readWorkBegun } from '@/lib/queries/work-begun'
 import { readSavedPlan } from '@/lib/queries/saved-plan'
 import { planDay } from '@/lib/services/day/plan-day'
 import { startDay } from '@/lib/services/day/start-day'
+import { startFilling } from '@/lib/services/floor/start-filling'
 import { lostTemperature } from '@/lib/services/floor/lost-temperature'
 import { reachedTemperature } from '@/lib/services/floor/reached-temperature'
 import { receiveIngredients } from '@/lib/services/floor/receive-ingredients'
@@ -93,7 +94,7 @@ describe('a running evening', () => {
   beforeAll(async () => {
     await saved(startDay, { dayId })
     lotId = String((await saved(receiveIngredients, { dayId, item: 'plums', quantity: 60, unit: 'lb', source: 'market' })).lotId)
-    await runPlannedUntil(fresh.client, groupId, dayId, lotId, RESTART)
+    await runPlannedUntil(fresh.client, groupId, dayId, lotId, RESTART, true)
   })
 
   it('is planned anew from now: the load in the canner stays, its lost boil makes it whole again, codes stay', async () => {
@@ -182,6 +183,25 @@ describe('a running evening', () => {
     ])
     expect(input?.soFar.batches.filter(({ state }) => state === 'filled')).toHaveLength(2)
     expect(input?.soFar.batches.flatMap(({ waiting }) => waiting ?? [])).toEqual([])
+  })
+
+  it('takes a filling from who noted it; where nobody notes one, from the plan', async () => {
+    const { plan } = await stored()
+    const batch = plan.batches.find(({ cookStart, fillStart }) => cookStart < RESTART && fillStart > RESTART)
+    if (!batch) throw new Error('a batch cooks')
+    const key = { groupId_dayId_code: { groupId, dayId, code: batch.code } }
+    const row = await fresh.client.kettleBatch.findUniqueOrThrow({ where: key })
+    const filling = async (now: number) => {
+      const input = await readReplanInput(fresh.client as never, groupId, dayId, now)
+      return input?.soFar.batches.find(({ batchId }) => batchId === batch.id)?.fillStartedAt
+    }
+    expect(await filling(batch.fillStart + 2)).toBeNull()
+    await saved(startFilling, { dayId, batchId: row.id, at: formatClock(batch.fillStart + 1) })
+    expect(await filling(batch.fillStart + 2)).toBe(batch.fillStart + 1)
+
+    await fresh.client.kettleBatch.update({ where: key, data: { state: 'cooking' } })
+    await fresh.client.kettleBatch.updateMany({ where: { dayId }, data: { fillingAt: null } })
+    expect(await filling(batch.fillStart + 2)).toBe(batch.fillStart)
   })
 
   it('tells what a plan does not know of, also where the clocks of who noted and who planned say otherwise', async () => {

@@ -20,7 +20,11 @@ export function BatchCard({ batch, now, path, mayRun, mayLoad }: BatchCardProps)
               {name}, <b>batch {batch.code}</b>, {sayJars(batch.plannedJars, batch.jarSize)} planned
             </>
           }
-          words={`On since ${formatClock(batch.startedAt ?? batch.plannedStart)}`}
+          words={
+            batch.fillingAt === null
+              ? `On since ${formatClock(batch.startedAt ?? batch.plannedStart)}`
+              : `Being filled since ${formatClock(batch.fillingAt)}`
+          }
           next={`Fill when the recipe says so. Planned: filled by ${formatClock(batch.plannedFilled)}.`}
         />
         {mayRun && <LinkButton href={`${path}/now/batches/${batch.id}`}>Fill the jars of {batch.code}</LinkButton>}

@@ -21,6 +21,7 @@ import { FloorClockStrip } from '../../../_floor/floor-clock-strip'
 import '../../../_floor/floor-page.css'
 import { TimeEntry } from '../../../_floor/time-entry'
 import { FillForm } from './fill-form'
+import { FillingBegins } from './filling-begins'
 import { StartForm } from './start-form'
 
 export const metadata: Metadata = { title: 'Kettle batch' }
@@ -58,6 +59,7 @@ export default async function BatchPage({ params }: { params: Promise<Params> })
         </p>
         <Standing page={page} />
         {mayRun && (batch.state === 'planned' || batch.state === 'prepping') && <StartForm {...form} />}
+        {mayRun && batch.state === 'cooking' && <FillingBegins batch={batch} groupId={groupId} dayId={dayId} path={path} />}
         {mayRun && (batch.state === 'cooking' || batch.state === 'filling') && <FillForm {...form} />}
         {isOpen && batch.waiting > 0 && may(actor, 'run-load') && <Loads page={page} path={path} />}
       </Sheet>
@@ -70,6 +72,7 @@ function Standing({ page: { batch, lots, loads } }: { page: FloorBatchPage }) {
   const lines: ReactNode[] = [
     batch.state === 'planned' && `Planned: on at ${formatClock(batch.plannedStart)}, filled by ${formatClock(batch.plannedFilled)}.`,
     batch.startedAt !== null && `On since ${formatClock(batch.startedAt)}.`,
+    batch.fillingAt !== null && `First jar at ${formatClock(batch.fillingAt)}.`,
     batch.filledAt !== null && `Filled at ${formatClock(batch.filledAt)}.`,
     batch.isCold && `${SAY_COLD}. No canner takes its jars.`,
     batch.waiting > 0 && `Waiting to be loaded: ${sayJars(batch.waiting, batch.jarSize)}.`,
