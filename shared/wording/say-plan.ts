@@ -1,5 +1,6 @@
 import { cannerName } from '@/shared/kitchen/methods'
 import { jarName } from '@/shared/kitchen/jar-sizes'
+import { skillName } from '@/shared/kitchen/skills'
 import type { BindingReason, DayPlan, PlanLimit, PlanRefusal, PlanShortage, PlanTaskKind, WayOut } from '@/shared/planning/day-plan'
 import { kettleWorkOf } from '@/shared/planning/kettle-works'
 import type { DayProblem } from '@/shared/planning/day-problem'
@@ -16,12 +17,20 @@ export function sayFinish(problem: DayProblem, plan: DayPlan): string {
   return `Finish ${formatClock(plan.finishAt)} because ${sayReason(problem, plan.bindingReason)}; ${plan.bindingReason.slackMinutes} min to spare.`
 }
 
-/** "Burners next, 20 min of slack."; empty where nothing is known of it. */
+/** "With more of these, the burners would decide next, at most 20 min sooner."; empty where nothing is known of it. */
 export function sayNextLimit({ nextLimit }: DayPlan): string {
   if (!nextLimit) return ''
-  const names = { burners: 'Burners', kettles: 'Kettles', 'fill-tables': 'Fill tables' }
-  const what = nextLimit.kind === 'people' ? `Hands for ${words(nextLimit.skill)}` : names[nextLimit.kind]
-  return `${what} next, ${nextLimit.slackMinutes} min of slack.`
+  const names = { burners: 'the burners', kettles: 'the kettles', 'fill-tables': 'the fill tables' }
+  const what = nextLimit.kind === 'people' ? `people for “${skillName(nextLimit.skill)}”` : names[nextLimit.kind]
+  if (nextLimit.slackMinutes === 0) return `More of these alone would not help: ${what} would decide then.`
+  return `With more of these, ${what} would decide next, at most ${nextLimit.slackMinutes} min sooner.`
+}
+
+/** How good the timetable is: "No timetable for these batches can end sooner.", or by how much one might. */
+export function sayBound({ finishAt, lowerBound }: Pick<DayPlan, 'finishAt' | 'lowerBound'>): string {
+  const gap = finishAt - lowerBound
+  if (gap <= 0) return 'No timetable for these batches can end sooner.'
+  return `No timetable for these batches can end before ${formatClock(lowerBound)}; that is at most ${gap} min sooner.`
 }
 
 /** "10 loads need 410 of 430 min." */
@@ -50,7 +59,7 @@ function sayReason(problem: DayProblem, reason: BindingReason): string {
     case 'burners':
       return `every burner is in use at ${from}`
     case 'people':
-      return `the hands for ${words(reason.skill)} are busy from ${from}`
+      return `everybody for “${skillName(reason.skill)}” is busy from ${from}`
     case 'first-load':
       return `nothing may be loaded before ${from}`
     default:
@@ -71,18 +80,20 @@ export function sayPlanRefusal(problem: DayProblem, refusal: PlanRefusal): Refus
   }
 }
 
-/** "10 loads need 410 min; 1 boiling-water canner has 215 min." */
+/** "10 loads need 410 min in a canner; 1 boiling-water canner has 215 min." */
 export function sayLimit(problem: DayProblem, refusal: Omit<PlanRefusal, 'waysOut'>): string {
   const { limit, needed, available } = refusal
   switch (limit.kind) {
     case 'canner-minutes':
-      return `${counted(refusal.loadCount, 'load', 'loads')} need ${needed} canner min; ${counted(limit.canners, cannerName(limit.method), `${cannerName(limit.method)}s`)} can give ${available} min.`
+      return `${counted(refusal.loadCount, 'load', 'loads')} ${refusal.loadCount === 1 ? 'needs' : 'need'} ${needed} min in a canner; ${counted(limit.canners, cannerName(limit.method), `${cannerName(limit.method)}s`)} ${limit.canners === 1 ? 'has' : 'have'} ${available} min.`
     case 'no-canner-for-method':
       return `${titleOf(problem, limit.preparationId)} needs a ${cannerName(limit.method)}, and none may be used.${limit.whyNot.map((why) => ` ${why}.`).join('')}`
     case 'canner-too-small':
       return `No canner for ${titleOf(problem, limit.preparationId)} holds ${jarName(limit.jarSize, 2)}.`
     case 'kettle-too-small':
-      return `One tested batch of ${titleOf(problem, limit.preparationId)} is ${needed} L; the largest kettle for it holds ${available} L.`
+      return available > 0
+        ? `One tested batch of ${titleOf(problem, limit.preparationId)} is ${needed} L; the largest kettle for it holds ${available} L.`
+        : `One tested batch of ${titleOf(problem, limit.preparationId)} is ${needed} L, and this kitchen has no kettle for it.`
     case 'burners':
       return `${counted(available, 'burner is', 'burners are')} not enough for the canners and the kettles together.`
     case 'kettles':
@@ -114,9 +125,10 @@ function sayPeople(
   available: number,
   at: KitchenTime | null,
 ): string {
+  const skills = limit.skills.map((skill) => `“${skillName(skill)}”`).join(' or ')
   if (at !== null)
-    return `From ${formatClock(at)} ${available === 0 ? 'nobody' : `only ${counted(available, 'person', 'people')}`} with ${limit.skills.map(words).join(' or ')} ${available > 1 ? 'are' : 'is'} there to ${STAGE_VERBS[limit.stage]}.`
-  const who = limit.skills.length > 0 ? ` with ${limit.skills.map(words).join(' or ')}` : ''
+    return `From ${formatClock(at)} ${available === 0 ? 'nobody' : `only ${counted(available, 'person', 'people')}`} with ${skills} ${available > 1 ? 'are' : 'is'} there to ${STAGE_VERBS[limit.stage]}.`
+  const who = limit.skills.length > 0 ? ` with ${skills}` : ''
   const what = limit.preparationId ? ` for ${titleOf(problem, limit.preparationId)}` : ''
   return available === 0
     ? `Nobody${who} can ${STAGE_VERBS[limit.stage]}${what}.`
@@ -158,7 +170,7 @@ function nextStep(limit: PlanLimit): string {
     case 'canner-too-small':
       return 'Choose another jar size that the tested recipe allows, or another canner.'
     case 'kettle-too-small':
-      return 'Bring a larger kettle, or leave this recipe out.'
+      return 'Enter a kettle that holds it among the equipment of the kitchen, or leave this recipe out.'
     case 'jars-need-boiling':
       return 'Boil the jars in a pot, or run the process 10 min.'
     case 'people-with-skill':
@@ -238,7 +250,6 @@ function jarsOf(problem: DayProblem, id: string, count: number): string {
   return preparation ? jarName(preparation.jarSize, count) : 'jars'
 }
 
-const words = (skill: string) => skill.replaceAll('-', ' ')
 const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`
 
 function listed(names: readonly string[]): string {

@@ -60,7 +60,7 @@ describe('the Bench Harvest day at 4,300 ft', () => {
     const refusal = limitOf(s2ShiftsCapped)
     if (!refusal) throw new Error('was not refused')
     expect(sayPlanRefusal(s2ShiftsCapped, { ...refusal, waysOut }).why).toBe(
-      '37 loads need 1965 canner min; 4 boiling-water canners can give 1860 min.',
+      '37 loads need 1965 min in a canner; 4 boiling-water canners have 1860 min.',
     )
     const fitting = waysOut.filter((way) => way.fits)
     expect(new Set(fitting.map((way) => way.change.kind)).size).toBeGreaterThanOrEqual(3)

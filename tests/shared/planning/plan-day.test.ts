@@ -71,7 +71,7 @@ describe('the Plum and Pickle Evening', () => {
     // three pot places (R3, R4, E1), 6 × (20 + 8) + 4 × (15 + 9) pot minutes and holding: far from the finish; fillers and cooks are nearer
     expect(plan.nextLimit).toMatchObject({ kind: expect.stringMatching(/burners|kettles|fill-tables|people/) })
     expect(plan.nextLimit?.slackMinutes).toBeGreaterThan(0)
-    expect(sayNextLimit(plan)).toMatch(/^\S.* next, \d+ min of slack\.$/)
+    expect(sayNextLimit(plan)).toMatch(/^With more of these, \S.* would decide next, at most \d+ min sooner\.$/)
     const oneTable = planned({
       ...s1DayProblem,
       preparations: s1DayProblem.preparations.map((entry) => ({ ...entry, fill: { ...entry.fill, workMinutes: 14, peopleMax: 1 } })),
@@ -131,7 +131,7 @@ describe('a day that does not fit', () => {
     expect(refusal.limit.kind).toBe('canner-minutes')
     expect([refusal.needed, refusal.available]).toEqual([480, 430]) // 6 × 32 + 4 × 47 + 10 × 10
     const said = sayPlanRefusal(s1JarsBoiledInCanners, refusal)
-    expect(said.why).toBe('10 loads need 480 canner min; 2 boiling-water canners can give 430 min.')
+    expect(said.why).toBe('10 loads need 480 min in a canner; 2 boiling-water canners have 430 min.')
     expect(said.instead).toBe('Run 10 min where it is less, and wash the jars hot: 410 of 430 canner min, finish 21:25.')
   })
 

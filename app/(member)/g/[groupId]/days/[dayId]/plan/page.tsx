@@ -17,7 +17,7 @@ import { readPlanList } from '@/shared/forms/plan-list'
 import { searchLife } from '@/shared/lifecycle/search-states'
 import { sayDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
-import { sayFinish } from '@/shared/wording/say-plan'
+import { sayBound, sayFinish } from '@/shared/wording/say-plan'
 import { DayPlace } from '../_overview/day-place'
 import { DoesNotFit } from '../_overview/does-not-fit'
 import { LargeDay } from '../_overview/large-day'
@@ -56,7 +56,11 @@ export default async function PlanPage({ params, searchParams }: Props) {
       <PageHead
         kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} after={`${sayDate(day.date)}, ${day.kitchen.name}`} />}
         title={isSearching ? titleOfSearch(search) : isShown ? titleOf(outlook) : 'No timetable yet'}
-        lead={isShown && outlook.outcome?.ok ? sayFinish(outlook.problem, outlook.outcome.value) : undefined}
+        lead={
+          isShown && outlook.outcome?.ok
+            ? `${sayFinish(outlook.problem, outlook.outcome.value)} ${sayBound(outlook.outcome.value)}`
+            : undefined
+        }
         action={
           mayPlan && outlook && !isSearching ? (
             <PlanForm groupId={groupId} dayId={dayId} outlook={outlook} change={tried && typeof change === 'string' ? change : undefined} />

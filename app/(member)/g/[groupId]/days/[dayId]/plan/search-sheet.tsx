@@ -68,7 +68,7 @@ function Progress({ search: { finishAt, lowerBound, trail, steps, seconds } }: {
       <Facts
         facts={[
           { label: 'No plan can end before', value: formatClock(lowerBound) },
-          { label: 'Still to gain', value: sayGap(finishAt, lowerBound) },
+          { label: 'Could end sooner by', value: sayGap(finishAt, lowerBound) },
           { label: 'Tried', value: sayTried(steps, seconds) },
         ]}
       />

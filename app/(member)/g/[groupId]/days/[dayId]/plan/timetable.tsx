@@ -1,6 +1,9 @@
 import { WallChart } from '@/app/_drawings/wall-chart'
+import { Fold } from '@/app/_ui/fold'
 import { Sheet } from '@/app/_ui/sheet'
 import { wallChart } from '@/shared/planning/wall-chart'
+import { partLoads } from '@/shared/planning/part-loads'
+import { sayPartLoad } from '@/shared/wording/say-part-loads'
 import { sayCannerMinutes, sayFinish, sayShortage } from '@/shared/wording/say-plan'
 import { ProcessSources } from '../_overview/canner-time'
 import { type Planned, producePatterns } from '../plan-drawing'
@@ -22,6 +25,7 @@ export function Timetable({ problem, plan, list, address, planPath, asksWhoMayMi
           listHref={`${address({ list: 'all' })}#list`}
           says={sayFinish(problem, plan)}
         />
+        <PartLoads problem={problem} plan={plan} />
         <ProcessSources problem={problem} />
       </Sheet>
       <HowItMayGo {...{ problem, plan, planPath, asksWhoMayMiss }} />
@@ -36,5 +40,20 @@ export function Timetable({ problem, plan, list, address, planPath, asksWhoMayMi
       )}
       <Lists {...{ problem, plan, list, address }} />
     </>
+  )
+}
+
+/** Canners that run with free places, each with its reason. */
+function PartLoads({ problem, plan }: Planned) {
+  const parts = partLoads(problem, plan)
+  if (parts.length === 0) return null
+  return (
+    <Fold summary="Why some loads are not full">
+      <ul className="list">
+        {parts.map((part) => (
+          <li key={JSON.stringify(part)}>{sayPartLoad(problem, part)}</li>
+        ))}
+      </ul>
+    </Fold>
   )
 }

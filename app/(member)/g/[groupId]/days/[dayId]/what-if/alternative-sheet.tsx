@@ -47,7 +47,7 @@ function Planned({ column: { problem, plan, alternative }, base }: { column: Com
       <Facts
         facts={[
           { label: 'Canner time', value: `${cannerMinutes.needed} of ${cannerMinutes.available} min` },
-          { label: 'Still to gain', value: gap === 0 ? 'none' : `at most ${gap} min` },
+          { label: 'Could end sooner', value: gap === 0 ? 'no, proven' : `${gap} min at most` },
         ]}
       />
       <Fold summary="Who works how long">
