@@ -2,8 +2,13 @@ import { z } from 'zod'
 import { Seen } from './choices'
 import { line, whole } from './fields'
 
-/** Currencies of two decimals that a group may count in (ISO 4217). */
-export const CURRENCIES = ['USD', 'CAD', 'EUR', 'GBP', 'AUD', 'NZD', 'MXN', 'CHF', 'SEK', 'NOK', 'DKK', 'PLN', 'CZK', 'RON', 'ZAR'] as const
+/** Currencies that a group may count in (ISO 4217): most of two decimals, then those of none, then those of three. */
+export const CURRENCIES = [
+  ...(['USD', 'CAD', 'EUR', 'GBP', 'AUD', 'NZD', 'MXN', 'CHF', 'SEK', 'NOK', 'DKK', 'PLN', 'CZK', 'RON', 'ZAR'] as const),
+  ...(['BRL', 'GEL', 'HKD', 'ILS', 'INR', 'KES', 'MAD', 'MYR', 'PEN', 'PHP', 'SGD', 'THB', 'TRY', 'UAH'] as const),
+  ...(['CLP', 'ISK', 'JPY', 'KRW', 'VND', 'XAF', 'XOF'] as const),
+  ...(['BHD', 'JOD', 'KWD', 'OMR', 'TND'] as const),
+] as const
 
 /** True for a name of the IANA time zone database that this machine knows. */
 export function isTimeZone(name: string): boolean {
@@ -36,6 +41,6 @@ export const CreateGroup = z.strictObject({
 })
 export type CreateGroup = z.infer<typeof CreateGroup>
 
-/** What the edit-group form sends. The code never changes: it begins every lot number. */
-export const EditGroup = z.strictObject({ seen: Seen, ...groupFields })
+/** What the edit-group form sends. The code never changes: it begins every lot number. A currency that is left out stays. */
+export const EditGroup = z.strictObject({ seen: Seen, ...groupFields, currency: z.enum(CURRENCIES, 'Choose a currency.').optional() })
 export type EditGroup = z.infer<typeof EditGroup>

@@ -28,14 +28,18 @@ export function currencyDigits(currency: string): number {
   return new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2
 }
 
-/** Reads "12.50", "12", ".5" or "12,50" of 0 or more. A comma or a point with three digits behind it is refused as unclear when it could be either. */
+/**
+ * Reads "12.50", "12", ".5" or "12,50" of 0 or more. A comma with three digits behind it is refused: it may divide thousands, also in a currency of three
+ * digits, where only a point divides what is less than one.
+ */
 export function parseMoney(text: string, currency: string): Result<Minor, MoneyProblem> {
   if (!/^[A-Z]{3}$/.test(currency)) return refuse({ kind: 'not-a-currency', text: currency })
-  const match = /^(\d*)(?:[.,](\d+))?$/.exec(text.trim())
-  const [, whole = '', fraction = ''] = match ?? []
+  const match = /^(\d*)(?:([.,])(\d+))?$/.exec(text.trim())
+  const [, whole = '', divider, fraction = ''] = match ?? []
   if (!match || whole + fraction === '') return refuse({ kind: 'not-an-amount', text })
 
   const digits = currencyDigits(currency)
+  if (fraction.length === digits && digits === 3 && divider === ',') return refuse({ kind: 'not-an-amount', text })
   if (fraction.length > digits) return refuse({ kind: 'too-fine', text, digits })
   if (whole.length > 15) return refuse({ kind: 'amount-out-of-range', text })
   const minor = Number(whole + fraction.padEnd(digits, '0'))
@@ -51,6 +55,10 @@ export function formatMoney(minor: Minor, currency: string, locale = 'en-US'): s
 export function plainMoney(minor: Minor, currency: string): string {
   return (minor / 10 ** currencyDigits(currency)).toFixed(currencyDigits(currency))
 }
+
+/** "Type an amount like 18.00, in USD.", with the digits of the currency. */
+export const askForAmount = (example: number, currency: string): string =>
+  `Type an amount like ${plainMoney(Math.round(example * 10 ** currencyDigits(currency)), currency)}, in ${currency}.`
 
 /**
  * Splits an amount by weights so that the parts add up to it: largest remainders, ties to the lower index.

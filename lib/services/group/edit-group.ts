@@ -1,5 +1,6 @@
 import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
+import type { Tx } from '@/lib/db/in-transaction'
 import { GROUP_FIELDS, seenMark } from '@/lib/stores/editable-fields'
 import { lockGroup } from '@/lib/stores/lock-rows'
 import { EditGroup } from '@/shared/forms/group'
@@ -13,16 +14,28 @@ export const editGroup = defineCommand({
   summary: 'Change the group',
   act: 'edit-group',
   schema: EditGroup,
-  async run({ tx, actor: { groupId } }, { seen, ...fields }) {
+  async run({ tx, actor: { groupId } }, { seen, ...typed }) {
     if (!(await lockGroup(tx, groupId))) return refuse(notFound('Group'))
     const before = await tx.group.findUniqueOrThrow({ where: { id: groupId }, select: GROUP_FIELDS })
     if (seen && seen !== seenMark(before)) return refuse(changedMeanwhile(before.name))
 
-    if (fields.currency !== before.currency && (await tx.purchase.count({ where: { groupId } })) > 0)
-      return refuse(
-        badInput({ currency: ['There are receipts in the old currency, and amounts of two currencies do not mix. Take them out first.'] }),
-      )
+    const fields = { ...typed, currency: typed.currency ?? before.currency }
+    const priced = fields.currency === before.currency ? undefined : await pricedAlready(tx, groupId)
+    if (priced)
+      return refuse(badInput({ currency: [`There are ${priced} in ${before.currency}, and amounts of two currencies do not mix.`] }))
     await tx.group.update({ where: { id: groupId }, data: fields })
     return ok({ reply: { groupId }, history: [{ subject: `group ${groupId}`, detail: { before, after: fields } }] })
   },
 })
+
+/** What has an amount in the group's currency already, which another currency would make another sum; nothing, where its currency may still change. */
+async function pricedAlready(tx: Tx, groupId: string): Promise<string | undefined> {
+  const [found] = await tx.$queryRaw<{ what: string }[]>`
+    SELECT 'receipts' AS what WHERE EXISTS (SELECT FROM purchase WHERE group_id = ${groupId})
+    UNION ALL SELECT 'gifts with a credit' WHERE EXISTS (SELECT FROM pledge WHERE group_id = ${groupId} AND credit_minor IS NOT NULL)
+    UNION ALL SELECT 'payments' WHERE EXISTS (SELECT FROM settlement_mark WHERE group_id = ${groupId})
+    UNION ALL SELECT 'prices of equipment' WHERE EXISTS (SELECT FROM equipment_item WHERE group_id = ${groupId})
+    UNION ALL SELECT 'prices of packs' WHERE EXISTS (SELECT FROM shopping_pack WHERE group_id = ${groupId} AND price_minor IS NOT NULL)
+    UNION ALL SELECT 'hours with a rate' WHERE EXISTS (SELECT FROM day WHERE group_id = ${groupId} AND labour_rate_minor > 0)`
+  return found?.what
+}

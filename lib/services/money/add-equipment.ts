@@ -2,7 +2,7 @@ import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { defineCommand } from '@/lib/commands/command'
 import { AddEquipment } from '@/shared/forms/money'
-import { parseMoney } from '@/shared/reckoning/money'
+import { askForAmount, parseMoney } from '@/shared/reckoning/money'
 import { ok, refuse } from '@/shared/result/result'
 import { badInput, notFound } from '@/shared/wording/refusal'
 
@@ -17,7 +17,7 @@ export const addEquipment = defineCommand({
     if (!household) return refuse(notFound('Household'))
     const { currency } = await tx.group.findUniqueOrThrow({ where: { id: groupId }, select: { currency: true } })
     const amount = parseMoney(price, currency)
-    if (!amount.ok) return refuse(badInput({ price: [`Type an amount like 89.00, in ${currency}.`] }))
+    if (!amount.ok) return refuse(badInput({ price: [askForAmount(89, currency)] }))
     const twin = await tx.equipmentItem.findUnique({ where: { groupId_name: { groupId, name: input.name } }, select: { id: true } })
     if (twin) return refuse(badInput({ name: ['There is one of that name already. Choose another.'] }))
 

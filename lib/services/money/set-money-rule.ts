@@ -2,7 +2,7 @@ import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
 import { lockFloorDay } from '@/lib/services/floor/floor-day'
 import { SetMoneyRule } from '@/shared/forms/money'
-import { parseMoney } from '@/shared/reckoning/money'
+import { askForAmount, parseMoney } from '@/shared/reckoning/money'
 import { ok, refuse } from '@/shared/result/result'
 import { badInput } from '@/shared/wording/refusal'
 import { RULE_STATES } from './money-states'
@@ -19,7 +19,7 @@ export const setMoneyRule = defineCommand({
     const day = await lockFloorDay(context, dayId, RULE_STATES)
     if (!day.ok) return day
     const amount = rate === undefined ? null : parseMoney(rate, day.value.currency)
-    if (amount && !amount.ok) return refuse(badInput({ rate: [`Type an amount like 12.00, in ${day.value.currency}.`] }))
+    if (amount && !amount.ok) return refuse(badInput({ rate: [askForAmount(12, day.value.currency)] }))
     if (labourRule === 'credit' && !amount) return refuse(badInput({ rate: ['Say what an hour is worth.'] }))
 
     const columns = {

@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto'
 import { defineCommand } from '@/lib/commands/command'
 import { lockFloorDay } from '@/lib/services/floor/floor-day'
 import { AddPurchase } from '@/shared/forms/share'
-import { parseMoney } from '@/shared/reckoning/money'
+import { askForAmount, parseMoney } from '@/shared/reckoning/money'
 import { ok, refuse } from '@/shared/result/result'
 import { badInput, notFound } from '@/shared/wording/refusal'
 
@@ -21,7 +21,7 @@ export const addPurchase = defineCommand({
     const household = await tx.household.findUnique({ where: { groupId_id: { groupId, id: householdId } }, select: { id: true } })
     if (!household) return refuse(notFound('Household'))
     const amount = parseMoney(cost, day.value.currency)
-    if (!amount.ok) return refuse(badInput({ cost: [`Type an amount like 18.00, in ${day.value.currency}.`] }))
+    if (!amount.ok) return refuse(badInput({ cost: [askForAmount(18, day.value.currency)] }))
 
     const id = randomUUID()
     const columns = { ...receipt, householdId, costMinor: amount.value }

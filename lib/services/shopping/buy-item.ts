@@ -2,7 +2,7 @@ import 'server-only'
 import { defineCommand } from '@/lib/commands/command'
 import { lockFloorDay } from '@/lib/services/floor/floor-day'
 import { BuyItem } from '@/shared/forms/shopping'
-import { parseMoney } from '@/shared/reckoning/money'
+import { askForAmount, parseMoney } from '@/shared/reckoning/money'
 import { ok, refuse } from '@/shared/result/result'
 import { badInput, notFound, notNow } from '@/shared/wording/refusal'
 import { SHOPPING_STATES } from './shopping-states'
@@ -26,7 +26,7 @@ export const buyItem = defineCommand({
     const household = await tx.household.findUnique({ where: { groupId_id: { groupId, id: householdId } }, select: { id: true } })
     if (!household) return refuse(notFound('Household'))
     const amount = parseMoney(cost, day.value.currency)
-    if (!amount.ok) return refuse(badInput({ cost: [`Type an amount like 18.00, in ${day.value.currency}.`] }))
+    if (!amount.ok) return refuse(badInput({ cost: [askForAmount(18, day.value.currency)] }))
     const where = { groupId_id: { groupId, id: purchaseId } }
     if (await tx.purchase.findUnique({ where, select: { id: true } })) return refuse(TICKED)
 

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { CommandContext } from '@/lib/commands/command'
-import { type Minor, parseMoney } from '@/shared/reckoning/money'
+import { askForAmount, type Minor, parseMoney } from '@/shared/reckoning/money'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import { badInput, type Refusal } from '@/shared/wording/refusal'
 
@@ -12,5 +12,5 @@ export async function readPrice(
   if (typed === undefined) return ok(null)
   const { currency } = await tx.group.findUniqueOrThrow({ where: { id: groupId }, select: { currency: true } })
   const price = parseMoney(typed, currency)
-  return price.ok ? price : refuse(badInput({ price: [`Type an amount like 3.60, in ${currency}.`] }))
+  return price.ok ? price : refuse(badInput({ price: [askForAmount(3.6, currency)] }))
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { CURRENCIES } from '@/shared/forms/group'
 import { EQUIPMENT_YEARS, equipmentCharge } from '@/shared/reckoning/equipment-charge'
-import { formatMoney, parseMoney, plainMoney } from '@/shared/reckoning/money'
+import { askForAmount, currencyDigits, formatMoney, parseMoney, plainMoney } from '@/shared/reckoning/money'
 
 describe('an amount of money', () => {
   it.each([
@@ -10,6 +11,8 @@ describe('an amount of money', () => {
     [' 7 ', 'USD', 700],
     ['1200', 'JPY', 1200],
     ['1.250', 'KWD', 1250],
+    ['1,25', 'KWD', 1250],
+    ['2', 'KWD', 2000],
     ['0', 'USD', 0],
   ])('is read from %j %s', (text, currency, minor) => {
     expect(parseMoney(text, currency)).toEqual({ ok: true, value: minor })
@@ -26,6 +29,8 @@ describe('an amount of money', () => {
     ['1.5', 'JPY', 'too-fine'],
     ['99999999999999999999', 'USD', 'amount-out-of-range'],
     ['1000000001', 'USD', 'amount-out-of-range'],
+    ['1,250', 'KWD', 'not-an-amount'],
+    ['1.2505', 'KWD', 'too-fine'],
     ['1', 'usd', 'not-a-currency'],
   ])('is refused from %j %s: %s', (text, currency, kind) => {
     expect(parseMoney(text, currency)).toMatchObject({ ok: false, problem: { kind } })
@@ -37,6 +42,24 @@ describe('an amount of money', () => {
     expect(formatMoney(1200, 'JPY')).toBe('¥1,200')
     expect(plainMoney(1, 'USD')).toBe('0.01')
     expect(plainMoney(1250, 'KWD')).toBe('1.250')
+  })
+})
+
+describe('the currencies of groups', () => {
+  it.each(CURRENCIES)('%s is read back as it is written, and says how to type it', (currency) => {
+    const digits = currencyDigits(currency)
+    expect([0, 2, 3]).toContain(digits)
+    expect(parseMoney(plainMoney(1234567, currency), currency)).toEqual({ ok: true, value: 1234567 })
+    const asked = askForAmount(18, currency)
+    const [, example = ''] = /like (\S+), in/.exec(asked) ?? []
+    expect(parseMoney(example, currency)).toEqual({ ok: true, value: 18 * 10 ** digits })
+    expect(asked).toContain(`in ${currency}.`)
+  })
+
+  it('are of none, two and three digits', () => {
+    expect(askForAmount(3.6, 'JPY')).toBe('Type an amount like 4, in JPY.')
+    expect(askForAmount(3.6, 'USD')).toBe('Type an amount like 3.60, in USD.')
+    expect(askForAmount(3.6, 'KWD')).toBe('Type an amount like 3.600, in KWD.')
   })
 })
 

@@ -5,6 +5,7 @@ import { listHouseholds } from '@/lib/queries/list-households'
 import { reckoningPage } from '@/lib/queries/reckoning'
 import { shoppingPage } from '@/lib/queries/shopping'
 import { addPerson } from '@/lib/services/group/add-person'
+import { editGroup } from '@/lib/services/group/edit-group'
 import { editPerson } from '@/lib/services/group/edit-person'
 import { invitePerson } from '@/lib/services/group/invite-person'
 import { stillHere } from '@/shared/people/still-here'
@@ -61,5 +62,32 @@ describe('a household that left', () => {
       await as('Ada', editPerson, { personId: 'p2', name: 'Bram', ageClass: 'adult', householdId: gone }),
     ])
       expect(answer).toMatchObject({ ok: false, problem: { code: 'not-found' } })
+  })
+})
+
+describe('the currency of a group', () => {
+  const change = async (currency?: string) => {
+    const done = await as('Ada', editGroup, {
+      name: 'Fern Hollow',
+      timeZone: 'America/New_York',
+      askLine: 'At the hall',
+      ...(currency ? { currency } : {}),
+    })
+    return done.ok ? 'saved' : (done.problem.fields?.currency?.[0] ?? done.problem.code)
+  }
+
+  it('stays as long as anything has an amount in it, and when it is not named', async () => {
+    const { client } = fresh
+    expect(await change('EUR')).toBe('There are receipts in USD, and amounts of two currencies do not mix.')
+    await client.purchase.deleteMany({ where: { groupId } })
+    expect(await change('JPY')).toContain('gifts with a credit')
+    await client.pledge.updateMany({ where: { groupId }, data: { creditMinor: null } })
+    expect(await change('JPY')).toBe('saved')
+    expect(await change()).toBe('saved')
+    expect(await client.group.findUniqueOrThrow({ where: { id: groupId } })).toMatchObject({ currency: 'JPY' })
+    const kettle = { name: 'Kettle', priceMinor: 8900, years: 10, daysAYear: 4, householdId: 'Alderby' }
+    await client.equipmentItem.create({ data: { groupId, id: 'kettle', ...kettle } })
+    expect(await change('KWD')).toBe('There are prices of equipment in JPY, and amounts of two currencies do not mix.')
+    expect(await change('XXX')).toBe('Choose a currency.')
   })
 })
