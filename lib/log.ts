@@ -1,5 +1,4 @@
 import 'server-only'
-import { headers } from 'next/headers'
 import { type DestinationStream, type Logger, type LoggerOptions, pino, stdSerializers } from 'pino'
 import { env } from './env'
 
@@ -25,12 +24,6 @@ export function makeLog(level: string, destination?: DestinationStream): Logger 
     redact: { paths: SECRETS.flatMap((name) => [name, `*.${name}`]), censor: '[not logged]' },
   }
   return destination ? pino(settings, destination) : pino(settings)
-}
-
-/** The log with the id of the request under way, which the answer carries as X-Request-Id. */
-export async function requestLog(): Promise<Logger> {
-  const requestId = (await headers()).get('x-request-id')
-  return log().child({ requestId })
 }
 
 /** Addresses with passwords may sit in the message of a database error. */

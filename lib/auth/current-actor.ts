@@ -47,8 +47,3 @@ export async function requireActor(groupId: string, act: Act, householdId?: stri
   if (!may(actor, act, householdId)) notFound()
   return actor
 }
-
-/** For pages that need an account but no group. */
-export async function requireUser(): Promise<SignedIn> {
-  return (await currentUser()) ?? redirect('/sign-in')
-}

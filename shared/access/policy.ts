@@ -74,9 +74,6 @@ export const POLICY = {
 
 export type Act = keyof typeof POLICY
 
-/** Every act, in the order of the table. */
-export const ACTS = Object.keys(POLICY) as Act[]
-
 /** The roles that may do something for any household, and those that may for their own alone. */
 export interface PolicyRoles {
   readonly any: readonly Role[]

@@ -3,7 +3,6 @@ import { CalendarDate, ClockTime, Id, line, whole } from './fields'
 
 /** How jars are shared when fewer seal than were asked for. */
 export const SHARE_RULE_KINDS = ['in-proportion', 'one-each-first', 'equal', 'by-hours', 'by-produce', 'by-lot'] as const
-export type ShareRuleKind = (typeof SHARE_RULE_KINDS)[number]
 
 /** A date and a time on the group's own clock, "2027-08-24T20:00", as a form's date-and-time entry sends it. */
 export const LocalMoment = z

@@ -10,7 +10,6 @@ export type JarTreatmentName = (typeof JAR_TREATMENTS)[number]
 /** Ways to put a recipe up: in a canner, or without any process for the fridge or freezer. */
 export const COLD = 'fridge-or-freezer'
 export const PUT_UP = [...METHODS, COLD] as const
-export type PutUp = (typeof PUT_UP)[number]
 
 const JarTreatmentField = z.enum(JAR_TREATMENTS, 'Choose how the jars are made ready.')
 const Offered = whole(0, 5000, 'How many jars are offered?')

@@ -45,7 +45,6 @@ export type UnlockTask = z.infer<typeof UnlockTask>
 
 /** What can be otherwise than the plan took it to be. */
 export const SETBACK_KINDS = ['canner-out', 'person-away', 'person-late', 'produce-late', 'produce-short'] as const
-export type SetbackKind = (typeof SETBACK_KINDS)[number]
 
 const note = { ...onDay, note: optionalLine(200) }
 

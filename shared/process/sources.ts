@@ -10,8 +10,6 @@ const GUIDE = 'USDA Complete Guide to Home Canning, Agriculture Information Bull
 export const aib1994 = cited(GUIDE, '1994')
 /** USDA Complete Guide to Home Canning, text later than 1994. */
 export const aibLater = cited(GUIDE, 'text later than 1994')
-/** USDA Complete Guide to Home Canning, 2015 revision. */
-export const aib2015 = cited(GUIDE, '2015 revision')
 /** USDA Complete Guide to Home Canning as adapted by the National Center for Home Food Preservation. */
 export const aibNchfp = cited(GUIDE, 'as adapted by the National Center for Home Food Preservation')
 /** National Center for Home Food Preservation, adapted from the 2015 revision. */
@@ -72,9 +70,5 @@ export const pennState = cited('Penn State Extension FAQ', 'web edition')
 export const kansasState = cited('Kansas State University Extension, You Asked It', '2016-2019')
 /** Oregon State on salsas. */
 export const oregonSalsas = cited('Oregon State University Extension, Sensational Salsas', 'web edition')
-/** University of Missouri on steam canners. */
-export const missouriSteam = cited('University of Missouri Extension, Atmospheric steam canning - a new option', '2017')
-/** Michigan State on steam canners. */
-export const michiganSteam = cited('Michigan State University Extension, New research on a canning technique', 'web edition')
 /** Pacific Northwest on pressure canners. */
 export const pnw421 = cited('Pacific Northwest Extension PNW 421, Using and Caring for Your Pressure Canner', 'print edition')

@@ -56,17 +56,6 @@ export function readLotNumber(typed: string): Result<LotParts & { readonly lotNu
 }
 
 /**
- * A group code out of a group's name: first letters of its words, then its other letters, then X; 2 letters, all readable.
- *
- * "Fern Hollow" gives FH, "Oak Lane" gives AK (O and L are left out as look-alikes).
- */
-export function suggestGroupCode(name: string): string {
-  const words = plainLetters(name).split(/\s+/)
-  const readable = [...words.map((word) => word.charAt(0)), ...words.flatMap((word) => [...word.slice(1)])].filter(isCodeLetter)
-  return `${readable.join('')}XX`.slice(0, 2)
-}
-
-/**
  * One letter for each product of a day, in the order given, no letter twice: the first readable letter of its name that is still free, else the
  * first free letter of the alphabet.
  *
@@ -75,22 +64,19 @@ export function suggestGroupCode(name: string): string {
 export function suggestBatchLetters(names: readonly string[]): string[] {
   const taken: string[] = []
   for (const name of names) {
-    const letter = [...plainLetters(name), ...CODE_LETTERS].find((each) => isCodeLetter(each) && !taken.includes(each))
+    const letter = [...plainLetters(name), ...CODE_LETTERS].find((each) => CODE_LETTERS.includes(each) && !taken.includes(each))
     if (letter === undefined) throw new RangeError(`More products than letters: ${names.length}`)
     taken.push(letter)
   }
   return taken
 }
 
-const isCodeLetter = (character: string) => character !== '' && CODE_LETTERS.includes(character)
-
 const plainLetters = (text: string) =>
   text
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .toUpperCase()
-    .replace(/[^A-Z\s]/g, ' ')
-    .trim()
+    .replace(/[^A-Z]/g, '')
 
 function isRealDate(date: string): boolean {
   if (!/^20\d{2}-\d{2}-\d{2}$/.test(date)) return false

@@ -5,7 +5,6 @@ import type { HowMuchProblem, YieldAnswer } from '@/shared/recipes/how-much'
 import type { Recipe } from '@/shared/recipes/recipe'
 import type { BoilDownProblem } from '@/shared/recipes/soluble-solids'
 import { sayKitchenAmount, sayNumber } from '@/shared/units/say-kitchen-amount'
-import { UNITS } from '@/shared/units/units'
 
 type InThreeParts = { readonly what: string; readonly why: string; readonly instead: string }
 
@@ -89,6 +88,3 @@ export const sayBoilDownProblem = (problem: BoilDownProblem): InThreeParts =>
         why: `With that much sugar the kettle begins at ${sayNumber(Math.round(problem.brix))} degrees Brix, at or past the finish of 65.`,
         instead: 'Check the sugar against the recipe; its proportions are fixed.',
       }
-
-/** "litres", "US cups (237 mL)": a unit of juice or sugar in a list. */
-export const sayPlainUnit = (unit: keyof typeof UNITS): string => `${UNITS[unit].name}s`

@@ -1,4 +1,4 @@
-import { createStore, get, update } from 'idb-keyval'
+import { createStore, update } from 'idb-keyval'
 import type { KeptTick } from '@/shared/supplies/kept-ticks'
 
 /** The one database of the shopping list on this phone; signing out deletes it. */
@@ -6,10 +6,7 @@ export const TICK_DATABASE = 'lidsong-shopping'
 
 const store = () => createStore(TICK_DATABASE, 'ticks')
 
-/** What is kept of one list for one person. */
-export const readTicks = async (list: string): Promise<readonly KeptTick[]> => (await get<readonly KeptTick[]>(list, store())) ?? []
-
-/** Changes what is kept, in one step, and answers how it stands then. It is on the phone when this has answered. */
+/** Changes what is kept of one list for one person, in one step, and answers how it stands then. It is on the phone when this has answered. */
 export async function changeTicks(list: string, change: (ticks: readonly KeptTick[]) => readonly KeptTick[]): Promise<readonly KeptTick[]> {
   let kept: readonly KeptTick[] = []
   await update<readonly KeptTick[]>(
