@@ -133,6 +133,9 @@ test.describe('once the tables are in the browser', () => {
     await context.setOffline(false)
     await page.reload()
     expect(await saidIn(page)).toEqual(told)
+    await page.goBack()
+    await expect(page.getByRole('link', { name: 'boiling-water canner, raw pack: quart', exact: true })).toBeVisible()
+    await expect(page).toHaveTitle('Process times · Lidsong')
   })
 
   test('no more than 70 kB are fetched for it, and by nobody who only looks', async ({ page }) => {

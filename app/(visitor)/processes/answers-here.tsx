@@ -34,7 +34,6 @@ export function AnswersHere({ path, served, children }: AnswersHereProps) {
   const [room, setRoom] = useState(fetched)
   const asked = useRef<string>(null)
   const title = room && !isServed ? room.finderTitle(address) : null
-  useTitle(title)
 
   // Back and forward may lead to a question that this page was not served with.
   useEffect(() => {
@@ -68,25 +67,13 @@ export function AnswersHere({ path, served, children }: AnswersHereProps) {
         if (link?.pathname === path && isPlain(event)) ask(event, new URLSearchParams(link.search))
       }}
     >
+      {title !== null && <title>{pageTitle(title)}</title>}
       <p className="unseen" role="status">
         {title}
       </p>
       {isServed ? children : room && <room.FinderScreen key={question} address={address} />}
     </search>
   )
-}
-
-/** Gives the page this title for as long as it is asked for. */
-function useTitle(title: string | null) {
-  useEffect(() => {
-    if (title === null) return
-    const before = document.title
-    const here = pageTitle(title)
-    document.title = here
-    return () => {
-      if (document.title === here) document.title = before
-    }
-  }, [title])
 }
 
 /** What the browser would send of a form by itself. */
