@@ -1,6 +1,7 @@
 import type { DayModel, ModelBatch } from '@/shared/scheduling/day/day-model'
+import { byKinds } from '@/shared/scheduling/day/canner-kinds-bound'
 import { type Bound, leastEnd, type Part } from '@/shared/scheduling/energy-bound'
-import { loadShares, partOfLoad, wholeLoads } from '@/shared/scheduling/day/load-shares'
+import { loadShares, wholeLoads, worth } from '@/shared/scheduling/day/load-shares'
 import { headsOf, leastPrepWork } from '@/shared/scheduling/day/stage-heads'
 
 /** What canners and their operators say about the end, for boiling water and for pressure. */
@@ -10,7 +11,9 @@ export function cannerBounds(model: DayModel): Bound[] {
     if (batches.length === 0) return []
     const name = isPressure ? 'pressure canners' : 'boiling-water canners'
     const bounds = [byWork(model, batches, isPressure, name), ...bySupply(model, batches, isPressure, name)]
-    return isPressure ? [...bounds, byOperators(model, batches)] : bounds
+    if (isPressure) bounds.push(byOperators(model, batches))
+    const most = Math.max(...bounds.map(({ slot }) => slot))
+    return [...bounds, byKinds(model, batches, isPressure, usableSlots(model, isPressure), most, name)]
   })
 }
 
@@ -18,19 +21,6 @@ export function cannerBounds(model: DayModel): Bound[] {
 function workOf(model: DayModel, batches: readonly ModelBatch[]): number[] {
   const shares = loadShares(model)
   return batches.map((batch) => (shares[batch.index] ?? 0) * batch.tail)
-}
-
-/**
- * Largest canners of the method that its canners are worth together: a smaller one counts for the largest part of a whole load that it can
- * hold of any family of the method, in jars and through the dual feasible function alike.
- */
-function worth(model: DayModel, isPressure: boolean): number {
-  return model.cannerKinds.reduce((sum, kind, index) => {
-    const parts = model.families.flatMap((family, at) =>
-      family.isPressure === isPressure ? [partOfLoad(model, at, family.capacity[index] ?? 0)] : [],
-    )
-    return sum + kind.ids.length * Math.max(0, ...parts)
-  }, 0)
 }
 
 /**

@@ -7,9 +7,9 @@ import type { DayModel, ModelBatch } from '@/shared/scheduling/day/day-model'
  * The shares of the trays in any one load never sum to more than 1, so their sum over all batches never exceeds the number of loads.
  */
 export function loadShares(model: DayModel): number[] {
-  const firm = firmFamilies(model)
+  const shareOf = trayShares(model)
   return model.batches.map((batch) => {
-    const share = batch.trays.reduce((sum, jars) => sum + shareOfTray(model, batch, jars, firm), 0)
+    const share = batch.trays.reduce((sum, jars) => sum + shareOf(batch.family, jars), 0)
     return mayShare(model, batch) ? share : Math.max(share, wholeLoads(model, batch.family, share))
   })
 }
@@ -40,10 +40,26 @@ export function partOfLoad(model: DayModel, family: number, jars: number): numbe
   return jars === 0 ? 0 : share >= 2 / 3 ? 1 : share > 1 / 3 ? Math.max(share, 1 / 2) : share
 }
 
-/** A tray's share of a load of the family's largest canner, by the measure that asks for more loads of its family. */
-function shareOfTray(model: DayModel, batch: ModelBatch, jars: number, firm: ReadonlySet<number>): number {
-  const share = jars / largestLoad(model, batch.family)
-  return firm.has(batch.family) ? dualFeasible(share) : share
+/**
+ * Largest canners of the method that its canners are worth together: a smaller one counts for the largest part of a whole load that it can
+ * hold of any family of the method, in jars and through the dual feasible function alike.
+ */
+export function worth(model: DayModel, isPressure: boolean): number {
+  return model.cannerKinds.reduce((sum, kind, index) => {
+    const parts = model.families.flatMap((family, at) =>
+      family.isPressure === isPressure ? [partOfLoad(model, at, family.capacity[index] ?? 0)] : [],
+    )
+    return sum + kind.ids.length * Math.max(0, ...parts)
+  }, 0)
+}
+
+/** Gives a tray's share of a load of the family's largest canner, by the measure that asks for more loads of its family. */
+export function trayShares(model: DayModel): (family: number, jars: number) => number {
+  const firm = firmFamilies(model)
+  return (family, jars) => {
+    const share = jars / largestLoad(model, family)
+    return firm.has(family) ? dualFeasible(share) : share
+  }
 }
 
 export const largestLoad = (model: DayModel, family: number): number => Math.max(1, ...(model.families[family]?.capacity ?? []))

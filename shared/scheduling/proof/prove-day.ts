@@ -1,5 +1,7 @@
 import type { DayModel, ModelBatch } from '@/shared/scheduling/day/day-model'
 import { dualFeasible, largestLoad } from '@/shared/scheduling/day/load-shares'
+import { fixed, type Level, type Limit, loading, type Stage, type Team, type Tray } from '@/shared/scheduling/proof/day-parts'
+import { limitCanners } from '@/shared/scheduling/proof/limit-canners'
 import { neverMoreThan, type Occupation, variablesOf } from '@/shared/scheduling/proof/cumulative'
 import { workFits } from '@/shared/scheduling/proof/energy'
 import {
@@ -34,25 +36,6 @@ export type DayProof = {
   most: number
   /** True when the rules that are kept here allow an end at the bound: nothing more can be proved. */
   isSpent: boolean
-}
-
-export type Stage = {
-  readonly batch: ModelBatch
-  readonly prep: number
-  readonly prepEnd: number
-  readonly cook: number
-  readonly fill: number
-  readonly teams: readonly Team[]
-}
-type Team = { readonly people: number; readonly length: number; readonly chosen: readonly [side: number, value: number] | null }
-export type Tray = {
-  readonly stage: Stage
-  readonly jars: number
-  readonly start: number
-  /** Yes-or-nos: leads a load, in a canner of each kind, joins the load of an earlier tray. */
-  readonly leads: number
-  readonly kinds: readonly { readonly kind: number; readonly chosen: number }[]
-  readonly joins: readonly { readonly leader: number; readonly chosen: number }[]
 }
 
 /**
@@ -235,21 +218,6 @@ function limitThings(proof: DayProof): void {
   limitPeople(proof, limit)
 }
 
-type Limit = (occupations: readonly Occupation[], capacity: Int32Array, isTight?: boolean) => void
-type Level = (count: number) => Int32Array
-
-function limitCanners({ model, trays, most }: DayProof, isPressure: boolean, limit: Limit, level: Level): void {
-  const own = trays.filter(({ stage }) => model.families[stage.batch.family]?.isPressure === isPressure)
-  const loads = own.map((tray) => loading(tray, 0, tray.stage.batch.tail, 1))
-  const kinds = new Set(own.flatMap((tray) => tray.kinds.map(({ kind }) => kind)))
-  limit(loads, level([...kinds].reduce((sum, kind) => sum + (model.cannerKinds[kind]?.ids.length ?? 0), 0)), true)
-  if (!isPressure) return
-  const operators = level(0)
-  for (const { from, to, most: canners } of model.operators)
-    for (let slot = from; slot < Math.min(to, most); slot++) operators[slot] = (operators[slot] ?? 0) + canners
-  limit(loads, operators)
-}
-
 /** For every least size: the kettles of that size and more against the batches that need one. */
 function limitKettles({ model, stages }: DayProof, limit: Limit, level: Level): void {
   for (const key of new Set(stages.map(({ batch }) => batch.kettleKinds.join(' ')))) {
@@ -296,10 +264,6 @@ function limitPeople({ model, solver, stages, trays, most }: DayProof, limit: Li
   }
 }
 
-const fixed = (start: number, after: number, length: number, height: number, needs: Occupation['needs']): Occupation => ({
-  ...{ start, startsAfter: after, end: start, endsAfter: after + length, least: length, height, needs },
-})
-
 /** The fewest people the whole time, and those that a larger team has more. */
 function preparing({ prep, prepEnd, teams }: Stage): Occupation[] {
   const fewest = Math.min(...teams.map(({ people }) => people))
@@ -330,10 +294,6 @@ const cooking = ({ cook, fill, batch }: Stage, turn: number): Occupation => ({
     needs: null,
   },
 })
-
-/** Something that a load needs from so long after its start on, if the tray leads one. */
-const loading = (tray: Tray, after: number, length: number, height: number): Occupation =>
-  fixed(tray.start, after, length, height, [2 * tray.leads, 1])
 
 function noteBound(proof: DayProof): void {
   proof.bound = proof.solver.isImpossible

@@ -51,6 +51,27 @@ describe('a planned canning day', () => {
     expect(planned(readDay(name), 3_000)?.makespan).toBeGreaterThanOrEqual(optimum)
   })
 
+  it('is bounded by large canners alone where no batch can go whole into the small one, unless it may wait for a second load', () => {
+    const day = readDay('cd-s05')
+    expect(finishBound(modelOf(day)).slot * 5).toBeGreaterThanOrEqual(335)
+    const [both, one] = [day.batches[3], day.batches[5]]
+    if (!both || !one) throw new Error('cd-s05 has seven batches')
+    const waiting = (maxWaitFillProcess: number): CanningDay => ({
+      ...day,
+      batches: [
+        { ...both, id: 'B1', trays: [9, 9], maxWaitFillProcess },
+        ...['B2', 'B3', 'B4'].map((id) => ({ ...one, id, trays: [14], maxWaitFillProcess })),
+      ],
+    })
+    // three loads of 70 minutes in the large canner, and one of 50 beside them only where the small one cannot take both halves in turn
+    const [short, long] = [finishBound(modelOf(waiting(10))).slot * 5, finishBound(modelOf(waiting(60))).slot * 5]
+    expect(short).toBeGreaterThanOrEqual(long + 40)
+    const plan = planned(waiting(60), 400)
+    expect(plan && checkCanningPlan(waiting(60), plan)).toEqual([])
+    expect(plan?.makespan).toBeGreaterThanOrEqual(long)
+    expect(plan?.makespan).toBeLessThan(short)
+  })
+
   it('comes out the same for the same seed and steps', () => {
     expect(planned(readDay('cd-s08'), 500, 7)).toEqual(planned(readDay('cd-s08'), 500, 7))
   })
