@@ -1,4 +1,5 @@
 import { inHouseholdOrder } from '@/shared/allocation/in-household-order'
+import { takeLargest } from './take-largest'
 import { JAR_MILLILITRES, JAR_SIZES, type JarSize } from '@/shared/kitchen/jar-sizes'
 
 /** What one household asks for of one product, size by size. Whole jars. */
@@ -51,7 +52,8 @@ export function shareSizes(sealed: Readonly<Partial<Record<JarSize, number>>>, c
 }
 
 /**
- * The smallest possible largest deviation for the same sharing, by trying everything; undefined when there is too much to try.
+ * The smallest possible largest deviation for the same sharing, by trying everything; undefined when there is too much to try, as with more than fifty
+ * households.
  *
  * @param mostTries - how many partial sharings are looked at before giving up
  */
@@ -60,6 +62,7 @@ export function bestWorstDeviation(
   claims: readonly SizedClaim[],
   mostTries = 2_000_000,
 ): number | undefined {
+  if (claims.length > MOST_TRIED) return undefined
   const rows = sizeRows(sealed, claims)
   const targets = claims.map((_, index) =>
     rows.reduce((sum, row) => sum + (row.jars * (row.claims[index] ?? 0) * row.millilitres) / row.asked, 0),
@@ -73,6 +76,9 @@ export function bestWorstDeviation(
   )
   return search.tries > mostTries ? undefined : search.best
 }
+
+/** A search goes one step deeper for each household. */
+const MOST_TRIED = 50
 
 interface SizeRow {
   readonly size: JarSize
@@ -100,16 +106,16 @@ function whole(jars: number): number {
 /** Whole parts between 0 and the claim; then jars over go to, and jars too many come from, whoever is furthest from the part wanted. */
 function roundSize(row: SizeRow, wanted: readonly bigint[], jarUnit: bigint): number[] {
   const jars = wanted.map((part, index) => Math.min(row.claims[index] ?? 0, part < 0n ? 0 : Number(part / jarUnit)))
-  let over = row.jars - jars.reduce((sum, count) => sum + count, 0)
-  for (; over !== 0; over -= Math.sign(over)) {
-    const step = Math.sign(over)
-    const lack = (index: number) => ((wanted[index] ?? 0n) - BigInt(jars[index] ?? 0) * jarUnit) * BigInt(step)
-    const open = jars
-      .map((_, index) => index)
-      .filter((index) => (step > 0 ? (jars[index] ?? 0) < (row.claims[index] ?? 0) : (jars[index] ?? 0) > 0))
-    const next = open.reduce((best, index) => (lack(index) > lack(best) ? index : best), open[0] ?? 0)
-    jars[next] = (jars[next] ?? 0) + step
-  }
+  const over = row.jars - jars.reduce((sum, count) => sum + count, 0)
+  const step = Math.sign(over)
+  takeLargest(Math.abs(over), {
+    size: jars.length,
+    worthOf: (index) => ((wanted[index] ?? 0n) - BigInt(jars[index] ?? 0) * jarUnit) * BigInt(step),
+    isOpen: (index) => (step > 0 ? (jars[index] ?? 0) < (row.claims[index] ?? 0) : (jars[index] ?? 0) > 0),
+    take: (index) => {
+      jars[index] = (jars[index] ?? 0) + step
+    },
+  })
   return jars
 }
 

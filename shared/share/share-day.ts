@@ -69,13 +69,14 @@ function shareTogether(sizes: readonly ToShare[], alone: ReadonlyMap<string, Sha
   const sealed = Object.fromEntries(sizes.map(({ jarSize, jars }) => [jarSize, jars]))
   const together = shareSizes(sealed, claims)
   const fit: VolumeFit = { worst: together.worstDeviation, best: bestWorstDeviation(sealed, claims, TRIES) ?? null }
+  const jarsOf = new Map(together.shares.map(({ householdId, jars }) => [householdId, jars]))
   const carried = new Map<string, number>()
   return sizes.flatMap((size) => {
     const before = alone.get(size.id)?.table
     if (!before) return []
     const pool = Math.min(size.jars, before.asked)
     const shares = before.shares.map((share): Share => {
-      const jars = together.shares.find(({ householdId }) => householdId === share.householdId)?.jars[size.jarSize] ?? 0
+      const jars = jarsOf.get(share.householdId)?.[size.jarSize] ?? 0
       if (share.reason.kind === 'asked-for-none' || share.reason.kind === 'allergen') return share
       const carriedMillilitres = carried.get(share.householdId) ?? 0
       const exact = before.asked === 0 ? 0 : (pool * share.asked) / before.asked
@@ -91,13 +92,14 @@ function shareTogether(sizes: readonly ToShare[], alone: ReadonlyMap<string, Sha
 
 /** What each household asks for, size by size; where an allergen stands in the way, nothing. */
 function sizedClaims(sizes: readonly ToShare[]): SizedClaim[] {
+  const claimsOf = sizes.map(({ jarSize, claims }) => ({ jarSize, claims: new Map(claims.map((claim) => [claim.householdId, claim])) }))
   const names = new Map(sizes.flatMap(({ claims }) => claims.map(({ householdId, householdName }) => [householdId, householdName])))
   return [...names].map(([householdId, householdName]) => ({
     householdId,
     householdName,
     jars: Object.fromEntries(
-      sizes.map(({ jarSize, claims }) => {
-        const claim = claims.find((each) => each.householdId === householdId)
+      claimsOf.map(({ jarSize, claims }) => {
+        const claim = claims.get(householdId)
         return [jarSize, claim && !claim.allergens?.length ? claim.jars : 0]
       }),
     ),

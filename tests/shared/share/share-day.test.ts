@@ -147,3 +147,25 @@ describe('own glass', () => {
     expect(Object.fromEntries(pickJars(['1', '2', '3', '4'], portions))).toEqual({ ash: ['1', '2'], birch: ['3', '4'] })
   })
 })
+
+describe('a day of five thousand households', () => {
+  it('shares two sizes together, and looks for no nearest sharing among so many', () => {
+    const households = Array.from({ length: 5000 }, (_, index) => ({ householdId: `h${index}`, householdName: `House ${index}` }))
+    const asked = (by: number) => households.map((household, index) => ({ ...household, jars: (index * by) % 9 }))
+    const of = (jarSize: JarSize, jars: number, by: number): ToShare => ({
+      id: jarSize,
+      recipeId: 'peach',
+      jarSize,
+      jars,
+      claims: asked(by),
+    })
+    const done = shared([of('quart', 9000, 7), of('pint', 11_000, 5)])
+    expect(done.map(({ table }) => [table.given, table.left])).toEqual([
+      [9000, 0],
+      [11_000, 0],
+    ])
+    expect(done[0]?.fit?.best).toBeNull()
+    // Nobody is further from the exact part than a rounding of one size: half a quart or so.
+    expect(done[0]?.fit?.worst).toBeLessThan(946)
+  })
+})
