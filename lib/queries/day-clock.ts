@@ -19,7 +19,7 @@ export interface ClockedDay extends FloorHours {
  * A demo day lies at any date, so outside of its own hours its clock goes on from the last entry, as fast as any clock, up to closing time.
  */
 export async function dayClock(db: Tx, groupId: string, day: ClockedDay, now: Date): Promise<KitchenTime> {
-  const wall = kitchenTimeOf(now, day.date, day.timeZone) + (now.getTime() % 60_000) / 60_000
+  const wall = kitchenTimeOf(now, day)
   if (!day.isDemo || (wall >= day.accessAt && wall <= day.hardEnd)) return wall
   const [entry] = await db.$queryRaw<{ last: number | null; recordedAt: Date | null }[]>`
     SELECT greatest(

@@ -12,8 +12,28 @@ export const localMomentOf = (instant: Date, timeZone: string): string =>
     .toPlainDateTime()
     .toString({ smallestUnit: 'minute' })
 
-/** The kitchen's clock time of an instant: whole minutes after 00:00 of `date` in the zone. */
-export function kitchenTimeOf(instant: Date, date: string, timeZone: string): number {
+/** A day whose kitchen has a clock. */
+export interface DayOfClock {
+  /** ISO date. */
+  readonly date: string
+  readonly timeZone: string
+  /** When the kitchen opens, minutes after 00:00 of the date. */
+  readonly accessAt: number
+}
+
+/**
+ * What the kitchen's clock says at an instant: minutes after 00:00 of the day's date, with the seconds as a part of a minute.
+ *
+ * It is set when the kitchen opens and then runs on, also through a night in which the zone's clocks are put forward or back: an hour that they
+ * skip would otherwise count as an hour of a process, and an hour that they repeat would have a process end before it began.
+ */
+export function kitchenTimeOf(instant: Date, { date, timeZone, accessAt }: DayOfClock): number {
+  const opens = Temporal.PlainDate.from(date).toPlainDateTime().add({ minutes: accessAt }).toZonedDateTime(timeZone)
+  return accessAt + (instant.getTime() - opens.epochMilliseconds) / 60_000
+}
+
+/** What the zone's clocks show at an instant, by the calendar: whole minutes after 00:00 of `date`. For the days after, when nothing runs any more. */
+export function calendarTimeOf(instant: Date, date: string, timeZone: string): number {
   const local = Temporal.PlainDateTime.from(localMomentOf(instant, timeZone))
   return Math.floor(Temporal.PlainDate.from(date).toPlainDateTime().until(local).total('minutes'))
 }

@@ -21,6 +21,14 @@ describe('lib/', () => {
   })
 })
 
+describe('the READMEs', () => {
+  it.each(['lib', 'shared'])('of %s name each of its rooms', (house) => {
+    const rooms = readdirSync(house, { withFileTypes: true }).flatMap((entry) => (entry.isDirectory() ? [entry.name] : []))
+    const said = read(join(house, 'README.md'))
+    expect(rooms.filter((room) => !said.includes(`\`${room}/\``))).toEqual([])
+  })
+})
+
 describe('every room', () => {
   const sources = ['app', 'lib', 'shared', 'prisma', 'tests'].flatMap(sourcesIn)
 

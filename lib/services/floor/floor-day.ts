@@ -1,7 +1,7 @@
 import 'server-only'
 import type { CommandContext } from '@/lib/commands/command'
 import { type ClockedDay, dayClock } from '@/lib/queries/day-clock'
-import { kitchenTimeOf } from '@/lib/time/local-moment'
+import { calendarTimeOf, kitchenTimeOf } from '@/lib/time/local-moment'
 import { checkWhen, placeOnDay, type WhenRules } from '@/shared/floor/floor-clock'
 import type { FloorMoment } from '@/shared/floor/floor-problem'
 import { kitchenTimeOn } from '@/shared/floor/date-and-clock'
@@ -39,8 +39,7 @@ export async function lockFloorDay(
 }
 
 /** The clock on the kitchen's wall; null on a demo day, where times are taken as typed. */
-export const wallTime = ({ isDemo, date, timeZone }: FloorDay, now: Date): KitchenTime | null =>
-  isDemo ? null : kitchenTimeOf(now, date, timeZone)
+const wallTime = (day: FloorDay, now: Date): KitchenTime | null => (day.isDemo ? null : Math.floor(kitchenTimeOf(now, day)))
 
 /** How an entry's time is taken: what it must come after, and which way "now" is rounded to a whole minute. */
 export interface WhenTyped extends Omit<WhenRules, 'hours' | 'now'> {
@@ -75,6 +74,7 @@ export function timeAfterDay(
   const time = kitchenTimeOn(on, at, day.date)
   if (time < day.accessAt || time > LAST_DAYS * 1440) return refuse(badInput({ on: [`From ${day.date} on, within ${LAST_DAYS} days.`] }))
   const hours = { accessAt: day.accessAt, hardEnd: LAST_DAYS * 1440 }
-  const fits = checkWhen(time, { hours, kind: 'begin', after, now: wallTime(day, now) })
+  const today = day.isDemo ? null : calendarTimeOf(now, day.date, day.timeZone)
+  const fits = checkWhen(time, { hours, kind: 'begin', after, now: today })
   return fits.ok ? fits : refuse(sayFloorProblem(fits.problem))
 }
