@@ -55,6 +55,8 @@ export interface ShareHousehold {
   /** How to reach it; for those who hand over. */
   readonly contact: string
   readonly wantsOwnGlass: boolean
+  /** Jars in its own glass, as far as it is known and it wishes for them. */
+  readonly ownGlass: readonly string[]
 }
 
 /** The share-out of a day: as awarded, or as the rule would give it now. */
@@ -114,6 +116,7 @@ export async function sharesPage(groupId: string, dayId: string, shareRule: stri
       ...{ id, name, handedOver: handedOver.has(id), inStore: left.get(id) ?? 0 },
       contact: reach.find((household) => household.id === id)?.contact ?? '',
       wantsOwnGlass: wishes.some(({ householdId }) => householdId === id),
+      ownGlass: inputs.flatMap(({ sealed }) => sealed.flatMap(({ wishedBy, shortName }) => (wishedBy === id ? [shortName] : []))),
     }))
     .sort((a, b) => (a.name < b.name ? -1 : 1))
   const { pickUpPlace: place = '', pickUpUntil = null, pickUpContact: contact = '' } = day ?? {}

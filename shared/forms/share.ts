@@ -71,3 +71,22 @@ export type SetPickUp = z.infer<typeof SetPickUp>
 /** What the own-glass form sends. */
 export const WishOwnGlass = z.strictObject({ dayId: Id, householdId: Id, wish: z.enum(['yes', 'no']) })
 export type WishOwnGlass = z.infer<typeof WishOwnGlass>
+
+/** What the whose-glass form sends: numbers of jars as they stand on their lids, "J1-02, J1-05". */
+export const NameOwnGlass = z.strictObject({
+  dayId: Id,
+  householdId: Id,
+  jars: line(1000, 'Type the numbers of the jars, such as J1-02.')
+    .transform((text) => [
+      ...new Set(
+        text
+          .toUpperCase()
+          .split(/[\s,;]+/)
+          .filter((name) => name !== ''),
+      ),
+    ])
+    .pipe(
+      z.array(z.string().max(20, 'Type the numbers of the jars, such as J1-02.')).min(1, 'Type the numbers of the jars, such as J1-02.'),
+    ),
+})
+export type NameOwnGlass = z.infer<typeof NameOwnGlass>

@@ -5,6 +5,7 @@ import { awardJars } from './award-jars'
 import { closeDay } from './close-day'
 import { giveLeftJars } from './give-left-jars'
 import { handOver } from './hand-over'
+import { nameOwnGlass } from './name-own-glass'
 import { releaseJars } from './release-jars'
 import { removePurchase } from './remove-purchase'
 import { setPickUp } from './set-pick-up'
@@ -18,6 +19,7 @@ export const shareCommands: readonly AnyCommand[] = [
   setPickUp,
   releaseJars,
   wishOwnGlass,
+  nameOwnGlass,
   addPurchase,
   removePurchase,
   closeDay,

@@ -168,6 +168,7 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
   'load-canner': { any: 'op', input: ({ dayId, loadId, batchId }) => ({ dayId, at, loadId, batchIds: [batchId] }) },
   'reached-temperature': { any: 'op', input: ({ dayId, loadId }) => ({ dayId, at, loadId }) },
   'lost-temperature': { any: 'op', input: ({ dayId, loadId }) => ({ dayId, at, loadId }) },
+  'relieve-operator': { any: 'op', input: ({ dayId, loadId, personId }) => ({ dayId, at, loadId, operatorId: personId }) },
   'finish-process': { any: 'op', input: ({ dayId, loadId }) => ({ dayId, at, loadId }) },
   'empty-canner': { any: 'op', input: ({ dayId, loadId }) => ({ dayId, at, loadId }) },
   'fail-load': { any: 'op', input: ({ dayId, loadId }) => ({ dayId, at, loadId, way: 'fridge', why: 'No heat' }) },
@@ -195,6 +196,7 @@ export const COMMAND_DOORS: Readonly<Record<string, CommandDoor>> = {
   'set-pick-up': { any: 'ol', input: ({ dayId }) => ({ dayId, place: 'The hall', until: '2027-09-12', contact: 'Ada' }) },
   'release-jars': { any: 'o', input: ({ dayId, householdId }) => ({ dayId, householdId }) },
   'wish-own-glass': { any: 'o', own: 'lpm', input: ({ dayId, householdId }) => ({ dayId, householdId, wish: 'yes' }) },
+  'name-own-glass': { any: 'ol', input: ({ dayId, householdId }) => ({ dayId, householdId, jars: 'J1-01' }) },
   'hand-over': { any: 'ol', input: ({ dayId, householdId }) => ({ dayId, householdId }) },
   'close-day': {
     any: 'o',

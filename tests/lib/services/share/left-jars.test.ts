@@ -7,6 +7,7 @@ import { startBatch } from '@/lib/services/floor/start-batch'
 import { awardJars } from '@/lib/services/share/award-jars'
 import { giveLeftJars } from '@/lib/services/share/give-left-jars'
 import { handOver } from '@/lib/services/share/hand-over'
+import { nameOwnGlass } from '@/lib/services/share/name-own-glass'
 import { releaseJars } from '@/lib/services/share/release-jars'
 import { setPickUp } from '@/lib/services/share/set-pick-up'
 import { wishOwnGlass } from '@/lib/services/share/wish-own-glass'
@@ -85,6 +86,37 @@ describe('glass that is kept apart', () => {
     await must(as('Gil', wishOwnGlass, { dayId, householdId: 'Fennick', wish: 'yes' }))
     await must(as('Ada', awardJars, { dayId }))
     expect(new Set(await ownersOf())).toEqual(new Set(['Fennick']))
+    await fresh.client.jar.updateMany({ where: { jarLotId: 'lent' }, data: { jarLotId: null } })
+  })
+
+  it('is named at the store too, as many jars as were lent and are sound', async () => {
+    const { client } = fresh
+    const name = (jars: string, who = 'Cleo') => code(as(who, nameOwnGlass, { dayId, householdId: 'Fennick', jars }))
+    expect(await name('J1-01', 'Dov')).toBe('not-allowed')
+    expect(await name(' ')).toBe('bad-input jars')
+    expect(await name('J1-01, J9-99')).toBe('bad-input jars')
+    expect(await name('D2-01')).toBe('bad-input jars') // Fennick lent half-pints, and pickles are in pints.
+    const jars = await client.jar.findMany({
+      where: { state: 'sealed', batch: { preparationId: 'jam' } },
+      select: { shortName: true },
+      orderBy: { shortName: 'desc' },
+      take: 9,
+    })
+    const names = jars.map(({ shortName }) => shortName)
+    expect(await name(names.join(' '))).toBe('bad-input jars') // 12 lent, 4 of them chipped
+    expect(await client.jar.count({ where: { jarLotId: 'lent' } })).toBe(0)
+    expect(await name(`${names.slice(0, 3).join(', ').toLowerCase()};${names[0]}`)).toBe('done')
+    expect(await name(names.slice(0, 8).join(' '))).toBe('done')
+    expect(await name(names[8] ?? '')).toBe('bad-input jars')
+    await must(as('Ada', awardJars, { dayId }))
+    const owners = await client.jar.findMany({
+      where: { householdId: 'Fennick', batch: { preparationId: 'jam' } },
+      select: { shortName: true },
+    })
+    expect(owners).toHaveLength(6)
+    expect(owners.every(({ shortName }) => names.slice(0, 8).includes(shortName))).toBe(true)
+    const fennick = (await page()).households.find(({ id }) => id === 'Fennick')
+    expect([...(fennick?.ownGlass ?? [])].sort()).toEqual(names.slice(0, 8).sort())
   })
 })
 

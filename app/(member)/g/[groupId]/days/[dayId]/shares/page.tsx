@@ -23,7 +23,7 @@ import '../_floor/floor-page.css'
 import { HandOver } from './hand-over'
 import { LeftJars } from './left-jars'
 import { NotFetched } from './not-fetched'
-import { OwnGlass } from './own-glass'
+import { NameGlass, OwnGlass } from './own-glass'
 import { WhySoMany } from './why-so-many'
 
 export const metadata: Metadata = { title: 'Shares' }
@@ -82,6 +82,9 @@ export default async function SharesPageOfDay({ params }: { params: Promise<{ gr
               householdId={actor.householdId}
               wants={page.households.some(({ id, wantsOwnGlass }) => id === actor.householdId && wantsOwnGlass)}
             />
+          )}
+          {may(actor, 'hand-over') && !page.anyHandedOver && ['running', 'resting'].includes(day.state) && (
+            <NameGlass {...{ groupId, dayId, page }} />
           )}
           <LinkButton kind="plain" small href={`${path}/shares/shares.csv`}>
             As a file, to redo it by hand (CSV)
