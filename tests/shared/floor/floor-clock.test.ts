@@ -60,6 +60,8 @@ describe('when something may have happened', () => {
       { what: 'the full boil', at: null },
     ]
     expect(checkWhen(at('18:02'), rules({ after })).ok).toBe(true)
+    const eveBefore = rules({ hours: { accessAt: -120, hardEnd: 600 }, after: [{ what: 'the full boil', at: null }] })
+    expect(checkWhen(-60, eveBefore)).toEqual({ ok: true, value: -60 })
     expect(checkWhen(at('18:01'), rules({ after }))).toEqual({
       ok: false,
       problem: { kind: 'out-of-order', at: 1081, after: 'loading', afterAt: 1082 },

@@ -46,6 +46,15 @@ describe('the process of a load', () => {
     const answer = loadProcess(query)
     expect(answer.ok && answer.value.source).toMatch(/Guide 3, Tomato juice$/)
   })
+
+  const peaches = { processRowKey: 'peaches--boiling-water/boiling-water/hot/quart/0-1000-ft', jarSize: 'quart' } as const
+  const inWater: LoadQuery = { ...query, ...peaches, method: 'boiling-water', gauge: null, gaugeTestedOn: null }
+
+  it('asks no gauge of a canner without one, and one that was tested of a dial', () => {
+    expect(loadProcess({ ...inWater, gaugeErrorPsi: 2 })).toMatchObject({ ok: true, value: { psi: null } })
+    expect(loadProcess({ ...query, gaugeErrorPsi: 1 })).toMatchObject({ ok: true, value: { psi: 12 } }) // 11 published, 1 shown too much
+    expect(loadProcess({ ...query, gaugeTestedOn: null })).toMatchObject({ ok: false, problem: { kind: 'no-process' } })
+  })
 })
 
 describe('a row key', () => {

@@ -110,6 +110,31 @@ describe('a canner load', () => {
     expect(failLoad(done, 1130)).toMatchObject({ ok: false, problem: { kind: 'wrong-state' } })
   })
 
+  it('takes what happens in the same minute, and names what a minute before would be too early for', () => {
+    const lost = must(loseTemperature(boiling, 1106))
+    expect(must(startLoad(planned, 1082, 10))).toMatchObject({ state: 'coming-up', loadedAt: 1082, processMinutes: 10 })
+    expect(must(reachTemperature(loaded, 1082)).atTemperatureAt).toBe(1082)
+    expect(must(reachTemperature(lost, 1106)).atTemperatureAt).toBe(1106)
+    const cooling = must(finishProcess(boiling, 1116))
+    expect(must(emptyCanner(cooling, 1116)).emptiedAt).toBe(1116)
+    const tooEarly = (answer: ReturnType<typeof failLoad>) =>
+      answer.ok || answer.problem.kind !== 'out-of-order' ? null : answer.problem.after
+    expect(tooEarly(failLoad(loaded, 1081))).toBe('loading')
+    expect(tooEarly(failLoad(boiling, 1105))).toBe('the full boil or pressure')
+    expect(tooEarly(failLoad(lost, 1105))).toBe('the boil or the pressure lost')
+    expect(tooEarly(failLoad(cooling, 1115))).toBe('the end of the process')
+  })
+
+  it('of a day that begins the evening before has times below nothing, and what has not come is in nobody’s way', () => {
+    const early = must(startLoad(planned, -90, 10))
+    expect(must(finishProcess(must(reachTemperature(early, -60)), -50)).processedAt).toBe(-50)
+  })
+
+  it('whose state and clock do not agree goes by its state', () => {
+    expect(finishProcess({ ...boiling, state: 'coming-up' }, 1110)).toMatchObject({ ok: false, problem: { kind: 'wrong-state' } })
+    expect([earliestEnd({ ...boiling, processMinutes: null }), earliestEnd({ ...boiling, atTemperatureAt: null })]).toEqual([null, null])
+  })
+
   it('lists its moments in the order they must have come', () => {
     expect(momentsOf(boiling).map(({ at }) => at)).toEqual([1082, null, 1106, null])
   })
