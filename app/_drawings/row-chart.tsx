@@ -11,7 +11,7 @@ type RowChartProps = { chart: RowChartFacts; window: ChartWindow; produceOf: Pro
 export function RowChart({ chart, window, produceOf }: RowChartProps) {
   return (
     <div className="row-chart">
-      <Hours window={window} />
+      <Hours chart={chart} window={window} />
       <ol>
         {chart.rows.map((row) => (
           <li key={row.id}>
@@ -27,9 +27,17 @@ export function RowChart({ chart, window, produceOf }: RowChartProps) {
   )
 }
 
-function Hours({ window }: { window: ChartWindow }) {
+/** What every row is drawn on stands once under this name; each strip of a roll has its own. */
+const frameName = ({ from }: ChartWindow) => `row-frame-${from}`
+
+function Hours({ chart, window }: { chart: RowChartFacts; window: ChartWindow }) {
   return (
     <svg className="row-hours" width="100%" height="26" aria-hidden="true">
+      <defs>
+        <g id={frameName(window)}>
+          <Frame chart={chart} window={window} />
+        </g>
+      </defs>
       {chartTicks(window).map((at, index) => (
         <text key={at} x={percent(acrossWindow(window, at))} y="20" className={index % 2 === 1 ? 'wide-only' : undefined}>
           {formatClock(at)}
@@ -58,7 +66,7 @@ function RowLines({ row, chart, window, produceOf }: { row: ChartRow } & RowChar
       role="img"
       aria-label={saysRow(row, window)}
     >
-      <Frame chart={chart} window={window} height={isEmpty ? 28 : height} />
+      <use href={`#${frameName(window)}`} />
       {lanes.map(({ marks }, lane) =>
         marks.map((mark, place) => (
           <RowMark
@@ -92,22 +100,25 @@ function saysRow({ label, lanes }: ChartRow, { from, to }: ChartWindow): string 
   return `${label}: ${said.join('; ')}.`
 }
 
-/** Lines across, clean-up, the double line at which canners must be empty, and the closed kitchen. */
-function Frame({ chart, window, height }: { chart: RowChartFacts; window: ChartWindow; height: number }) {
+/**
+ * Lines across, clean-up, the double line at which canners must be empty, and the closed kitchen. Drawn once and used in every row, where rules
+ * of style find each part by one class alone.
+ */
+function Frame({ chart, window }: { chart: RowChartFacts; window: ChartWindow }) {
   const x = (at: number) => percent(acrossWindow(window, at))
   const isIn = (at: number) => at > window.from && at < window.to
   const cleanUp = acrossWindow(window, Math.max(chart.emptyBy, chart.closedFrom)) - acrossWindow(window, chart.emptyBy)
   return (
     <>
-      {cleanUp > 0 && <rect x={x(chart.emptyBy)} y="0" width={percent(cleanUp)} height={height} className="clean-up" />}
-      {chart.closedFrom < window.to && <rect x={x(chart.closedFrom)} y="0" width="100%" height={height} className="closed" />}
+      {cleanUp > 0 && <rect x={x(chart.emptyBy)} y="0" width={percent(cleanUp)} height="100%" className="row-clean-up" />}
+      {chart.closedFrom < window.to && <rect x={x(chart.closedFrom)} y="0" width="100%" height="100%" className="row-closed" />}
       {chartTicks(window).map((at) => (
-        <line key={at} x1={x(at)} x2={x(at)} y1="0" y2={height} className="tick" />
+        <line key={at} x1={x(at)} x2={x(at)} y1="0" y2="100%" className="row-tick" />
       ))}
       {isIn(chart.emptyBy) && (
         <>
-          <line x1={x(chart.emptyBy)} x2={x(chart.emptyBy)} y1="0" y2={height} className="double" />
-          <line x1={x(chart.emptyBy)} x2={x(chart.emptyBy)} y1="0" y2={height} className="double second" />
+          <line x1={x(chart.emptyBy)} x2={x(chart.emptyBy)} y1="0" y2="100%" className="row-double" />
+          <line x1={x(chart.emptyBy)} x2={x(chart.emptyBy)} y1="0" y2="100%" className="row-double second" />
         </>
       )}
     </>

@@ -71,7 +71,7 @@ function MarkShape({ mark, top, base, window, produce }: ShapeProps) {
       />
     )
   if (mark.kind === 'soak') return <line x1={percent(left)} x2={percent(right)} y1={base - 6} y2={base - 6} stroke={ink} className="soak" />
-  if (mark.kind === 'eyes') return <rect {...span} y={base - 9} height="9" stroke={ink} strokeWidth="2" fill="var(--sheet)" />
+  if (mark.kind === 'eyes') return <rect {...span} y={base - 9} height="9" stroke={ink} fill="var(--sheet)" />
   const fill = mark.progress === 'done' && produce ? produceFill(produce) : produce ? produceWash(produce) : 'var(--steam)'
   return (
     <rect
@@ -79,7 +79,6 @@ function MarkShape({ mark, top, base, window, produce }: ShapeProps) {
       y={top + MARK_HEIGHTS.words}
       height={MARK_HEIGHTS.bar}
       stroke={ink}
-      strokeWidth="2"
       fill={fill}
       className={mark.progress === 'to-come' ? 'coming' : undefined}
     />
@@ -124,7 +123,6 @@ function Heat({
           width={percent(right - left)}
           height={MARK_HEIGHTS.heat}
           stroke={ink}
-          strokeWidth="2"
           fill={mark.progress === 'to-come' ? 'var(--sheet)' : produceFill(produce)}
         />
       )}

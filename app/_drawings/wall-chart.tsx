@@ -2,7 +2,7 @@ import Link from 'next/link'
 import { WallAxis } from '@/app/_drawings/wall-axis'
 import { WallBars } from '@/app/_drawings/wall-bars'
 import { WallFalls } from '@/app/_drawings/wall-falls'
-import { type ProduceOf, wallFrame } from '@/app/_drawings/wall-frame'
+import { frameForWall, type ProduceOf, wallFrame } from '@/app/_drawings/wall-frame'
 import { WallLoads } from '@/app/_drawings/wall-loads'
 import { WallNow } from '@/app/_drawings/wall-now'
 import { WallPanel } from '@/app/_drawings/wall-panel'
@@ -27,7 +27,7 @@ const HOURS_TOP = 172
 
 /** The day as lines: stations down in the order food moves, time across. Scrolls sideways on a phone, with the keyboard too. */
 export function WallChart({ chart, produceOf, listHref, says, onWall }: WallChartProps) {
-  const frame = wallFrame(chart, produceOf)
+  const frame = onWall ? frameForWall(chart, produceOf) : wallFrame(chart, produceOf)
   const top = chart.now === null ? HOURS_TOP : FLAG_TOP
   return (
     <div className={onWall ? 'wall-chart on-wall' : 'wall-chart'}>

@@ -1,4 +1,5 @@
 import type { Produce } from '@/app/_drawings/produce'
+import { crowdFrom, crowdRows, TALLEST_WALL } from '@/shared/drawing/crowd-rows'
 import { type WallHeat, type WallRows, wallRows } from '@/shared/drawing/wall-rows'
 import { type WallHours, wallX } from '@/shared/drawing/wall-scale'
 import type { ChartBar, SoakLine, WallChart } from '@/shared/planning/wall-chart'
@@ -23,6 +24,8 @@ export type WallFrame = {
   produceOf: ProduceOf
   /** Dashed and outlined: lies after now. A plan that has not begun is drawn whole. */
   isToCome: (toCome: boolean) => boolean
+  /** Canners alone, one line each: a day whose whole chart would be too small to read on the wall. */
+  isCrowded: boolean
 }
 
 /** Lays a chart's rows and hours out on the wall. */
@@ -32,9 +35,8 @@ export function wallFrame(chart: WallChart, produceOf: ProduceOf): WallFrame {
     emptyBy: chart.emptyBy,
     closesAt: Math.max(chart.closedFrom, chart.emptyBy),
   }
-  const soaking = chart.soaks.filter((soak) => batchesOf(chart, soak).length > 0)
-  const counts = { soaks: soaking.length, kettles: count(chart, 'kettle'), tables: count(chart, 'table'), canners: count(chart, 'canner') }
-  const rows = wallRows(counts)
+  const soaking = soaksOf(chart)
+  const rows = wallRows(countsOf(chart))
   const lines = linesOf(chart, rows)
   return {
     chart,
@@ -46,8 +48,39 @@ export function wallFrame(chart: WallChart, produceOf: ProduceOf): WallFrame {
     yOf: (rowId) => lines.get(rowId) ?? 0,
     produceOf,
     isToCome: (toCome) => toCome && chart.now !== null,
+    isCrowded: false,
   }
 }
+
+/** True for a day whose whole chart would be too small to read on a wall. */
+export const isCrowdedWall = (chart: WallChart): boolean => wallRows(countsOf(chart)).bottom > TALLEST_WALL
+
+/** The same for the wall: where the whole chart would be too small to read, its canners alone. */
+export function frameForWall(whole: WallChart, produceOf: ProduceOf): WallFrame {
+  const frame = wallFrame(whole, produceOf)
+  if (!isCrowdedWall(whole)) return frame
+  const from = crowdFrom(frame.hours.from, whole.now)
+  const hours = { ...frame.hours, from }
+  const canners = whole.rows.filter(({ kind }) => kind === 'canner')
+  const { lines, full, bottom } = crowdRows(canners.length)
+  const places = new Map(canners.map(({ id }, place) => [id, lines[place] ?? 0]))
+  const profiles = whole.profiles.filter(({ outline, block }) => (outline.at(-1)?.at ?? block.end) > from)
+  return {
+    ...frame,
+    chart: { ...whole, rows: canners, bars: [], falls: [], soaks: [], profiles },
+    ...{ hours, bottom, soaks: [], isCrowded: true },
+    heat: { ...frame.heat, full },
+    xOf: (time) => wallX(hours, time),
+    yOf: (rowId) => places.get(rowId) ?? 0,
+  }
+}
+
+const soaksOf = (chart: WallChart) => chart.soaks.filter((soak) => batchesOf(chart, soak).length > 0)
+
+const countsOf = (chart: WallChart) => ({
+  ...{ soaks: soaksOf(chart).length, kettles: count(chart, 'kettle') },
+  ...{ tables: count(chart, 'table'), canners: count(chart, 'canner') },
+})
 
 const count = (chart: WallChart, kind: WallChart['rows'][number]['kind']) => chart.rows.filter((row) => row.kind === kind).length
 

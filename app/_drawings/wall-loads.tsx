@@ -43,7 +43,7 @@ const isDrawnDone = ({ load, frame }: LoadProps) =>
   load.progress === 'done' || !frame.isToCome(load.progress === 'to-come' || load.progress === 'running')
 
 function LoadHeat({ load, frame }: LoadProps) {
-  const { chart, heat, xOf, yOf, produceOf } = frame
+  const { chart, heat, xOf, yOf, produceOf, isCrowded } = frame
   const clipId = useId()
   const base = yOf(load.rowId)
   const produce = produceOf(load.preparationId)
@@ -69,7 +69,12 @@ function LoadHeat({ load, frame }: LoadProps) {
       )}
       <BlockMinutes load={load} frame={frame} />
       {load.vent && <Steam at={xOf((load.vent.start + load.vent.end) / 2)} foot={base - heat.full * 0.7} ink={produceInk(produce)} />}
-      <text x={xOf(startOf(load)) + 14} y={base - 50} className="lb halo" fill={produceInk(produce)}>
+      <text
+        x={xOf(startOf(load)) + (isCrowded ? 5 : 14)}
+        y={base - (isCrowded ? 8 : 50)}
+        className={isCrowded ? 'lb crowd halo' : 'lb halo'}
+        fill={produceInk(produce)}
+      >
         {load.label}
       </text>
       {isDone && <RackedJars load={load} frame={frame} />}
@@ -84,12 +89,13 @@ const Steam = ({ at, foot, ink }: { at: number; foot: number; ink: string }) => 
 
 /** The published minutes stand in the block; while it runs, what is left stands above it instead. */
 function BlockMinutes({ load, frame }: LoadProps) {
-  const { chart, heat, xOf, yOf, produceOf } = frame
+  const { chart, heat, xOf, yOf, produceOf, isCrowded } = frame
   const base = yOf(load.rowId)
+  const letters = isCrowded ? 'mn crowd' : 'mn'
   const [from, to] = [xOf(load.block.start), xOf(load.block.end)]
   if (load.minutesLeft !== null && chart.now !== null) {
     return (
-      <text x={xOf(chart.now) + 8} y={base - heat.full - 10} className="mn halo">
+      <text x={xOf(chart.now) + 8} y={isCrowded ? base - 8 : base - heat.full - 10} className={`${letters} halo`}>
         {load.minutesLeft} min left
       </text>
     )
@@ -98,15 +104,16 @@ function BlockMinutes({ load, frame }: LoadProps) {
   const isFilled = isDrawnDone({ load, frame }) || (chart.now !== null && load.block.end <= chart.now)
   const fits = to - from >= 24 * String(minutes).length
   const isOnSolid = isFilled && fits && produceOf(load.preparationId) === 'plum'
-  const foot = base - heat.full / 2 + 12
+  const foot = isCrowded ? base - 8 : base - heat.full / 2 + 12
+  const isPlated = isFilled && !isOnSolid && fits && !isCrowded
   return (
     <>
-      {isFilled && !isOnSolid && fits && <rect x={from + 3} y={foot - 31} width={to - from - 6} height="38" fill="var(--sheet)" />}
+      {isPlated && <rect x={from + 3} y={foot - 31} width={to - from - 6} height="38" fill="var(--sheet)" />}
       <text
         x={(from + to) / 2}
         y={foot}
         textAnchor="middle"
-        className={fits ? 'mn' : 'mn halo'}
+        className={fits && (isPlated || isOnSolid || !isCrowded) ? letters : `${letters} halo`}
         fill={isOnSolid ? 'var(--sheet)' : 'var(--ink)'}
       >
         {minutes}

@@ -3,8 +3,9 @@ import { WALL } from '@/shared/drawing/wall-scale'
 import type { ChartRow } from '@/shared/planning/wall-chart'
 
 /** Names down, each with its line: hair for kettles and tables, ink for canners, two lines for the rack. */
-export function WallStations({ frame: { chart, yOf } }: { frame: WallFrame }) {
-  return chart.rows.map((row) => <Station key={row.id} row={row} y={yOf(row.id)} />)
+export function WallStations({ frame: { chart, yOf, isCrowded } }: { frame: WallFrame }) {
+  const Line = isCrowded ? CrowdLine : Station
+  return chart.rows.map((row) => <Line key={row.id} row={row} y={yOf(row.id)} />)
 }
 
 function Station({ row, y }: { row: ChartRow; y: number }) {
@@ -25,6 +26,19 @@ function Station({ row, y }: { row: ChartRow; y: number }) {
         {row.label}
       </text>
       <path d={`M${WALL.work} ${y + 15}H${WALL.emptyBy}`} className="bar-line" />
+    </>
+  )
+}
+
+/** A canner and who minds it on one line. */
+function CrowdLine({ row, y }: { row: ChartRow; y: number }) {
+  return (
+    <>
+      <text x={WALL.names} y={y - 8} className="st">
+        <tspan className="crowd-name">{row.label}</tspan>
+        {row.person && <tspan className="second"> {row.person}</tspan>}
+      </text>
+      <path d={`M${WALL.work} ${y}H${WALL.emptyBy}`} className="canner-line" />
     </>
   )
 }

@@ -77,6 +77,22 @@ describe('WallChart', () => {
     expect(html).toContain(`class="rk halo">${last.batchParts.reduce((sum, part) => sum + part.jars.typical, 0)}</text>`)
   })
 
+  it('keeps to the canners where a wall would be too crowded to read, and draws all elsewhere', () => {
+    const chart = wallChart(s1DayProblem, plan)
+    const canners = Array.from({ length: 12 }, (_, at) => ({ kind: 'canner' as const, id: `C${at}`, label: `C${at}`, person: 'Gil' }))
+    const crowded = { ...chart, rows: [...chart.rows, ...canners] }
+    const props = { chart: crowded, produceOf, listHref: '/list', says: '' }
+    const wall = renderToStaticMarkup(<WallChart {...props} onWall />)
+    const desk = renderToStaticMarkup(<WallChart {...props} />)
+    const heightOf = (html: string) => Number(/viewBox="0 172 1920 (\d+)"/.exec(html)?.[1])
+    expect(count(wall, 'class="lb crowd halo"')).toBe(plan.loads.length)
+    expect(count(wall, 'class="rack-jars"') + count(wall, 'class="bt"') + count(wall, 'class="casing"')).toBe(0)
+    expect(heightOf(wall)).toBeLessThanOrEqual(720)
+    expect(count(desk, 'class="lb halo"')).toBe(plan.loads.length)
+    expect(heightOf(desk)).toBeGreaterThan(1500)
+    expect(renderToStaticMarkup(<WallChart {...props} chart={chart} onWall />)).not.toContain('crowd')
+  })
+
   it('dashes nothing on a plan that has not begun', () => {
     const [, key = ''] = draw().split('minutes late')
     expect(count(draw(), 'to-come')).toBe(count(key, 'to-come'))

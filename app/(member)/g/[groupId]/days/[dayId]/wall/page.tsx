@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { WallActs } from '@/app/_drawings/wall-acts'
 import { WallChart } from '@/app/_drawings/wall-chart'
 import { WallClock } from '@/app/_drawings/wall-clock'
+import { isCrowdedWall } from '@/app/_drawings/wall-frame'
 import { WallHead } from '@/app/_drawings/wall-head'
 import { WallLog } from '@/app/_drawings/wall-log'
 import { LookAgain } from '@/app/_shell/look-again'
@@ -49,11 +50,17 @@ export default async function WallPage({ params }: { params: Promise<{ groupId: 
     <Page size="wall">
       <WallHead
         title={saysWall(chart)}
-        lead={`${wallLead(problem, plan, chart)} ${sayLastStarts(plannedLastStarts(problem))}`}
+        lead={`${wallLead(problem, plan, chart)} ${sayLastStarts(plannedLastStarts(problem))}${isCrowdedWall(chart) ? ' Canners alone: kettles and tables stand on the chart by station.' : ''}`}
         clock={clockOf(day, chart, at)}
         printedAt={printedAt(day, stored, at)}
       />
-      <WallChart chart={chart} produceOf={producePatterns(problem)} listHref={`/g/${groupId}/days/${dayId}/chart?by=station`} says={saysWall(chart)} onWall />
+      <WallChart
+        chart={chart}
+        produceOf={producePatterns(problem)}
+        listHref={`/g/${groupId}/days/${dayId}/chart?by=station`}
+        says={saysWall(chart)}
+        onWall
+      />
       <WallActs acts={wallActs(stored, actuals, now)} />
       <WallLog loads={loadsToLog(problem, plan)} />
       {day.state === 'running' && <LookAgain {...{ groupId, dayId }} since={at.getTime()} everySeconds={60} />}

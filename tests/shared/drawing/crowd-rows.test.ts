@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest'
+import { crowdFrom, crowdRows } from '@/shared/drawing/crowd-rows'
+import { WALL_TOP } from '@/shared/drawing/wall-rows'
+
+describe('crowdRows', () => {
+  it('fits fourteen canners on one wall, with room for letters of 28 px in each', () => {
+    const { lines, full, bottom } = crowdRows(14)
+    expect(bottom - WALL_TOP).toBeLessThanOrEqual(660)
+    const pitches = lines.map((line, row) => line - (lines[row - 1] ?? WALL_TOP))
+    expect(new Set(pitches)).toEqual(new Set([45]))
+    expect(full).toBeGreaterThanOrEqual(28)
+    expect(full).toBeLessThan(45)
+  })
+
+  it('draws few canners no larger than they need, and grows downwards past what a wall holds', () => {
+    expect(crowdRows(2).lines).toEqual([WALL_TOP + 96, WALL_TOP + 192])
+    expect(crowdRows(40).lines.at(-1)).toBe(WALL_TOP + 40 * 44)
+  })
+})
+
+describe('crowdFrom', () => {
+  it('keeps the whole day before it begins, and an hour behind now while it runs', () => {
+    expect(crowdFrom(420, null)).toBe(420)
+    expect(crowdFrom(420, 450)).toBe(420)
+    expect(crowdFrom(420, 725)).toBe(660)
+  })
+})
