@@ -30,7 +30,7 @@ describe('a change', () => {
   it('is done, answered and written to the history', async () => {
     const done = await add('Ash')
     expect(done.ok && done.value.replayed).toBe(false)
-    const entries = await fresh.client.history.findMany({ where: { groupId } })
+    const entries = await fresh.client.history.findMany({ where: { groupId }, orderBy: { number: 'asc' } })
     expect(entries.at(-1)).toMatchObject({ command: 'add-household', actorId: organiser.userId })
   })
 

@@ -45,7 +45,7 @@ afterEach(() => stopRunner())
 
 const start = async (dayId = day.dayId): Promise<string> => String((await saved(planDay, { dayId })).searchId)
 const row = (id: string) => fresh.client.planSearch.findUniqueOrThrow({ where: { groupId_id: { groupId: 'fern-hollow', id } } })
-const searches = () => fresh.client.planSearch.findMany({ where: { dayId: day.dayId } })
+const searches = () => fresh.client.planSearch.findMany({ where: { dayId: day.dayId }, orderBy: { createdAt: 'asc' } })
 const plans = () => fresh.client.plan.count({ where: { dayId: day.dayId } })
 const jobs = async () =>
   (await fresh.asOwner('SELECT key FROM graphile_worker._private_jobs WHERE key IS NOT NULL')).rows.map(({ key }) => key)
