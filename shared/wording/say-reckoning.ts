@@ -6,7 +6,7 @@ import { type PooledProduct, sayPool } from '@/shared/share/pool-products'
 export function sayReckonProblem(problem: ReckonProblem, currency: string, products: readonly PooledProduct[] = []): string {
   switch (problem.kind) {
     case 'pool-without-jars':
-      return `Nobody has jars yet that carry the costs of ${sayPool(problem.poolId, products)} (${formatMoney(problem.total, currency)}). Share the jars out first.`
+      return `No jar is shared out yet that carries ${formatMoney(problem.total, currency)} (${sayPool(problem.poolId, products)}). Share the jars out first.`
     case 'other-currency':
       return `${problem.item} is in ${problem.currency}; this group reckons in ${problem.expected}.`
     case 'amount-out-of-range':

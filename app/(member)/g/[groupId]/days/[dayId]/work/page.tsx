@@ -44,10 +44,7 @@ export default async function WorkPageOfDay({ params }: { params: Promise<{ grou
             captionHidden
             columns={[
               { key: 'name', head: 'Household' },
-              { key: 'promised', head: 'Promised', numeric: true },
-              { key: 'planned', head: 'In the timetable', numeric: true },
-              { key: 'counted', head: 'Done', numeric: true },
-              { key: 'work', head: 'Part of the work', numeric: true },
+              ...hourColumns(table),
               { key: 'jars', head: isAwarded ? 'Jars' : 'Jars asked for', numeric: true },
               { key: 'food', head: 'Part of the food', numeric: true },
             ]}
@@ -55,7 +52,9 @@ export default async function WorkPageOfDay({ params }: { params: Promise<{ grou
             sums={sumsOf(table)}
           />
           <p className="src">
-            {sayWorkBasis(table.basis)} The timetable has no briefing, breaks or cleaning up in it. Food is measured by volume.
+            {table.sums[`${table.basis}Minutes`] > 0 &&
+              `${sayWorkBasis(table.basis)} The timetable has no briefing, breaks or cleaning up in it. `}
+            Food is measured by volume.
           </p>
         </Sheet>
       )}
@@ -75,6 +74,16 @@ export default async function WorkPageOfDay({ params }: { params: Promise<{ grou
   )
 }
 
+/** Columns of hours that anybody has: none promised, planned or counted is no column of noughts. */
+function hourColumns({ basis, sums }: WorkTable) {
+  return [
+    ...(sums.promisedMinutes > 0 ? [{ key: 'promised' as const, head: 'Promised', numeric: true }] : []),
+    ...(sums.plannedMinutes > 0 ? [{ key: 'planned' as const, head: 'In the timetable', numeric: true }] : []),
+    ...(sums.countedMinutes > 0 ? [{ key: 'counted' as const, head: 'Done', numeric: true }] : []),
+    ...(sums[`${basis}Minutes`] > 0 ? [{ key: 'work' as const, head: 'Part of the work', numeric: true }] : []),
+  ]
+}
+
 const percent = (part: number | null) => (part === null ? '' : `${part} %`)
 
 const cellsOf = ({ householdName, promisedMinutes, plannedMinutes, countedMinutes, workPercent, jars, foodPercent }: WorkLine) => ({
@@ -87,12 +96,12 @@ const cellsOf = ({ householdName, promisedMinutes, plannedMinutes, countedMinute
   food: percent(foodPercent),
 })
 
-const sumsOf = ({ basis, sums }: WorkTable) => ({
+const sumsOf = ({ sums }: WorkTable) => ({
   name: 'Together',
   promised: sayWorkMinutes(sums.promisedMinutes),
   planned: sayWorkMinutes(sums.plannedMinutes),
-  counted: sums.countedMinutes === 0 ? 'not counted' : sayWorkMinutes(sums.countedMinutes),
-  work: sums[`${basis}Minutes`] > 0 ? '100 %' : '',
+  counted: sayWorkMinutes(sums.countedMinutes),
+  work: '100 %',
   jars: sums.jars,
   food: sums.millilitres > 0 ? '100 %' : '',
 })
