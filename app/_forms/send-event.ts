@@ -17,6 +17,7 @@ const EVENTS: ReadonlySet<string> = new Set([
   'lost-temperature',
   'finish-process',
   'empty-canner',
+  'relieve-operator',
   'fail-load',
   'note-broken-jar',
   'note-incident',

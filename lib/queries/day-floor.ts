@@ -22,6 +22,7 @@ export async function dayFloor(groupId: string, day: DayHead, at: Date): Promise
     select: {
       code: true,
       cannerId: true,
+      operatorId: true,
       loadedAt: true,
       atTemperatureAt: true,
       processedAt: true,
@@ -32,6 +33,7 @@ export async function dayFloor(groupId: string, day: DayHead, at: Date): Promise
   const actuals = rows.map((row) => ({
     loadCode: row.code,
     cannerId: row.cannerId,
+    operatorId: row.loadedAt === null ? null : row.operatorId,
     loadedAt: row.loadedAt,
     boilAt: row.atTemperatureAt,
     processEndAt: row.processedAt,

@@ -49,7 +49,7 @@ export async function floorNow(groupId: string, day: DayHead, now: Date): Promis
 export interface FloorChoices {
   readonly kettles: readonly { readonly id: string; readonly label: string }[]
   readonly canners: readonly { readonly id: string; readonly label: string; readonly outOfUse: string | null }[]
-  readonly operators: readonly { readonly id: string; readonly name: string }[]
+  readonly operators: readonly { readonly id: string; readonly name: string; readonly skills: readonly string[] }[]
   readonly lots: readonly { readonly id: string; readonly code: string; readonly item: string; readonly from: string }[]
   readonly lids: readonly { readonly id: string; readonly lotCode: string }[]
   readonly lidLotId: string | null

@@ -1,12 +1,14 @@
 import 'server-only'
 import { Prisma } from '@/lib/db/generated/client'
 import type { Tx } from '@/lib/db/in-transaction'
+import { reliefsColumn } from '@/lib/queries/reliefs-column'
 import { ownRecipeColumn, recipeOf } from '@/lib/stores/recipes'
 import type { LoadClock } from '@/shared/floor/process-clock'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Gauge, Method } from '@/shared/kitchen/methods'
 import type { BatchState } from '@/shared/lifecycle/batch-states'
 import type { Recipe } from '@/shared/recipes/recipe'
+import type { Relief } from '@/shared/wording/say-load'
 
 /** A canner load as the floor's screens show it. */
 export interface LoadRow extends LoadClock {
@@ -19,7 +21,10 @@ export interface LoadRow extends LoadClock {
   readonly pints: number
   readonly quarts: number
   readonly operatorId: string | null
+  /** Who minds it now. */
   readonly operator: string | null
+  /** Who took it over from whom. */
+  readonly reliefs: readonly Relief[]
   readonly plannedLoadAt: number
   readonly plannedEmptyAt: number
   readonly processPsi: number | null
@@ -40,7 +45,7 @@ export interface LoadRow extends LoadClock {
 export async function loadRows(db: Tx, groupId: string, dayId: string, loadId?: string): Promise<LoadRow[]> {
   const rows = await db.$queryRaw<(Omit<LoadRow, 'recipe'> & { recipeId: string | null; ownRecipe: unknown })[]>`
     SELECT l.id, l.code, l.state, l.canner_id AS "cannerId", c.label AS canner, c.method, c.gauge, c.half_pints AS "halfPints", c.pints, c.quarts,
-      l.operator_id AS "operatorId", p.name AS operator, l.planned_load_at AS "plannedLoadAt", l.planned_empty_at AS "plannedEmptyAt",
+      l.operator_id AS "operatorId", p.name AS operator, ${reliefsColumn}, l.planned_load_at AS "plannedLoadAt", l.planned_empty_at AS "plannedEmptyAt",
       l.process_minutes AS "processMinutes", l.process_psi AS "processPsi", l.process_row_key AS "processRowKey",
       l.process_edition AS "processEdition", l.process_source AS "processSource", l.loaded_at AS "loadedAt",
       l.at_temperature_at AS "atTemperatureAt", l.temperature_lost_at AS "temperatureLostAt", l.processed_at AS "processedAt",

@@ -1,10 +1,12 @@
 import 'server-only'
 import { z } from 'zod'
 import { database } from '@/lib/db/client'
+import { reliefsColumn } from '@/lib/queries/reliefs-column'
 import { ownRecipeColumn, recipeOf } from '@/lib/stores/recipes'
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Gauge, Method } from '@/shared/kitchen/methods'
 import { isoDate } from '@/shared/time/calendar-date'
+import { type Relief, sayMinders } from '@/shared/wording/say-load'
 
 /** One canner load a jar went through. Times are kitchen minutes of the day. */
 export interface TracedLoad {
@@ -17,6 +19,7 @@ export interface TracedLoad {
   /** ISO date. */
   readonly gaugeTestedOn: string | null
   readonly gaugeErrorPsi: number | null
+  /** Everybody who minded it, "Gil, from 18:40 Ada". */
   readonly operator: string | null
   readonly loadedAt: number | null
   readonly temperatureLostAt: number | null
@@ -159,9 +162,11 @@ async function jarHead(groupId: string, serial: string): Promise<Head | undefine
 }
 
 async function loadsOf(groupId: string, jarId: string): Promise<TracedLoad[]> {
-  const loads = await database().$queryRaw<(Omit<TracedLoad, 'gaugeTestedOn'> & { gaugeTestedOn: Date | null })[]>`
+  const loads = await database().$queryRaw<
+    (Omit<TracedLoad, 'gaugeTestedOn'> & { gaugeTestedOn: Date | null; reliefs: readonly Relief[] })[]
+  >`
     SELECT jl.turn, l.code, l.state, c.label AS canner, c.method, c.gauge, c.gauge_tested_on AS "gaugeTestedOn",
-      c.gauge_error_psi AS "gaugeErrorPsi", p.name AS operator, l.loaded_at AS "loadedAt", l.temperature_lost_at AS "temperatureLostAt",
+      c.gauge_error_psi AS "gaugeErrorPsi", p.name AS operator, ${reliefsColumn}, l.loaded_at AS "loadedAt", l.temperature_lost_at AS "temperatureLostAt",
       l.at_temperature_at AS "atTemperatureAt", l.processed_at AS "processedAt", l.emptied_at AS "emptiedAt", l.restarts,
       l.process_row_key AS "processRowKey", l.process_edition AS "processEdition", l.process_minutes AS "processMinutes",
       l.process_psi AS "processPsi", l.process_source AS "processSource"
@@ -169,7 +174,11 @@ async function loadsOf(groupId: string, jarId: string): Promise<TracedLoad[]> {
       JOIN canner c ON c.group_id = l.group_id AND c.id = l.canner_id
       LEFT JOIN person p ON p.group_id = l.group_id AND p.id = l.operator_id
     WHERE jl.group_id = ${groupId} AND jl.jar_id = ${jarId} ORDER BY jl.turn`
-  return loads.map(({ gaugeTestedOn, ...load }) => ({ ...load, gaugeTestedOn: gaugeTestedOn && isoDate(gaugeTestedOn) }))
+  return loads.map(({ gaugeTestedOn, reliefs, ...load }) => ({
+    ...load,
+    operator: sayMinders(load.operator, reliefs),
+    gaugeTestedOn: gaugeTestedOn && isoDate(gaugeTestedOn),
+  }))
 }
 
 async function ingredientsOf(groupId: string, batchId: string): Promise<TracedIngredient[]> {

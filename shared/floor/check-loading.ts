@@ -71,7 +71,11 @@ function cannerProblem({ label, outOfUse, busyWith }: CannerNow): FloorProblem |
   return busyWith === null ? undefined : { kind: 'canner-busy', canner: label, load: busyWith }
 }
 
-function operatorProblem(method: Method, { name, ageClass, skills }: Operator): FloorProblem | undefined {
+/** Why this person may not mind a canner of this method; undefined when they may. */
+export function operatorProblem(
+  method: Method,
+  { name, ageClass, skills }: Operator,
+): Extract<FloorProblem, { readonly kind: 'operator-too-young' | 'operator-unskilled' }> | undefined {
   if (ageClass !== 'adult') return { kind: 'operator-too-young', operator: name }
   const skill = operatorSkill(method)
   return skills.includes(skill) ? undefined : { kind: 'operator-unskilled', operator: name, skill }

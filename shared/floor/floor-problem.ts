@@ -31,8 +31,9 @@ export type FloorProblem =
   | { readonly kind: 'canner-busy'; readonly canner: string; readonly load: string }
   | { readonly kind: 'canner-out-of-use'; readonly canner: string; readonly why: string }
   | { readonly kind: 'mixed-load'; readonly what: 'jar sizes' | 'packs' | 'methods' | 'minutes' | 'processes' }
-  | { readonly kind: 'operator-too-young'; readonly operator: string }
-  | { readonly kind: 'operator-unskilled'; readonly operator: string; readonly skill: string }
+  /** `isRelief`: for the canner of a load that is under way. */
+  | { readonly kind: 'operator-too-young'; readonly operator: string; readonly isRelief?: boolean }
+  | { readonly kind: 'operator-unskilled'; readonly operator: string; readonly skill: string; readonly isRelief?: boolean }
   | { readonly kind: 'jars-need-boiling'; readonly minutes: number }
   | { readonly kind: 'above-yield'; readonly jars: number; readonly high: number }
   | { readonly kind: 'too-few-lids'; readonly lot: string; readonly left: number; readonly jars: number }

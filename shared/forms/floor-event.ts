@@ -16,6 +16,7 @@ export const FloorEvent = z.discriminatedUnion('type', [
   floor.AtLoad.omit(DAY).extend({ type: z.literal('lost-temperature') }),
   floor.AtLoad.omit(DAY).extend({ type: z.literal('finish-process') }),
   floor.AtLoad.omit(DAY).extend({ type: z.literal('empty-canner') }),
+  floor.RelieveOperator.omit(DAY).extend({ type: z.literal('relieve-operator') }),
   floor.FailLoad.omit(DAY).extend({ type: z.literal('fail-load') }),
   floor.NoteBrokenJar.omit(DAY).extend({ type: z.literal('note-broken-jar') }),
   floor.NoteIncident.omit(DAY).extend({ type: z.literal('note-incident') }),

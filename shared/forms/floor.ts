@@ -100,6 +100,10 @@ export type LoadCanner = z.infer<typeof LoadCanner>
 export const AtLoad = z.strictObject({ ...atTime, loadId: Id })
 export type AtLoad = z.infer<typeof AtLoad>
 
+/** What the take-over form sends: who minds the canner from then on. */
+export const RelieveOperator = z.strictObject({ ...atTime, loadId: Id, operatorId: Id })
+export type RelieveOperator = z.infer<typeof RelieveOperator>
+
 /** What the give-up-the-load form sends. */
 export const FailLoad = z.strictObject({
   ...atTime,

@@ -244,6 +244,8 @@ export type PlanRefusal = {
 export type TaskActual = {
   readonly loadCode: string
   readonly cannerId: string
+  /** Who minds it, once it is loaded; null or left out: as planned. */
+  readonly operatorId?: string | null
   readonly loadedAt: KitchenTime | null
   readonly boilAt: KitchenTime | null
   readonly processEndAt: KitchenTime | null

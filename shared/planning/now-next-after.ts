@@ -8,7 +8,8 @@ export type DueTask = { readonly task: PlannedTask; readonly start: KitchenTime;
 /** What a phone shows in place of the chart: three lines. Null where there is nothing. */
 export type NowNextAfter = { readonly now: DueTask | null; readonly next: DueTask | null; readonly after: DueTask | null }
 
-const PERSON_MATTERS: ReadonlySet<PlanTaskKind> = new Set(['come-up', 'process', 'rest'])
+/** Kinds of task that are minding a canner. */
+const MINDING: ReadonlySet<PlanTaskKind> = new Set(['come-up', 'process', 'rest'])
 
 /**
  * The task a person is at, the next one and the one after; for everybody together when no person is given.
@@ -24,7 +25,7 @@ export function nowNextAfter(plan: DayPlan, actuals: readonly TaskActual[], pers
     .filter(({ start }) => start <= now)
     .sort((a, b) => rank(a) - rank(b) || a.end - b.end || a.task.id.localeCompare(b.task.id))
   const coming = due
-    .filter(({ start, task }) => start > now && !(personId !== null && task.kind !== 'process' && PERSON_MATTERS.has(task.kind)))
+    .filter(({ start, task }) => start > now && !(personId !== null && task.kind !== 'process' && MINDING.has(task.kind)))
     .sort((a, b) => a.start - b.start || rank(a) - rank(b) || a.task.id.localeCompare(b.task.id))
   return { now: running[0] ?? null, next: coming[0] ?? null, after: coming[1] ?? null }
 }
@@ -33,12 +34,19 @@ export function nowNextAfter(plan: DayPlan, actuals: readonly TaskActual[], pers
 export function dueTasks(plan: DayPlan, actuals: readonly TaskActual[], now: KitchenTime): DueTask[] {
   const forecasts = forecastLoads(plan, actuals, now)
   const ofLoad = new Map(forecasts.map((forecast) => [forecast.load.id, forecast]))
+  const operators = new Map(actuals.flatMap(({ loadCode, operatorId }) => (operatorId ? [[loadCode, operatorId] as const] : [])))
   const ofBatch = new Map(forecasts.flatMap((forecast) => forecast.load.batchParts.map((part) => [part.batchId, forecast] as const)))
   return plan.tasks.flatMap((task) => {
     const load = task.loadId ? ofLoad.get(task.loadId) : undefined
-    if (load) return load.state === 'done' ? [] : [dueInLoad(task, load)]
+    if (load) return load.state === 'done' ? [] : [dueInLoad(mindedBy(task, load, operators.get(load.load.code)), load)]
     return [dueInBatch(task, task.batchId ? ofBatch.get(task.batchId) : undefined, now)]
   })
+}
+
+/** Minding is the work of whoever minds the canner now: somebody else may have loaded it, or taken it over. */
+function mindedBy(task: PlannedTask, { load }: LoadForecast, operatorId: string | undefined): PlannedTask {
+  if (operatorId === undefined || operatorId === load.operatorId || !MINDING.has(task.kind)) return task
+  return { ...task, peopleIds: task.peopleIds.map((id) => (id === load.operatorId ? operatorId : id)) }
 }
 
 function dueInLoad(task: PlannedTask, forecast: LoadForecast): DueTask {

@@ -127,13 +127,13 @@ function canneryWords(problem: Rest): Said {
       })
     case 'operator-too-young':
       return inField('operatorId', {
-        what: `Not loaded: ${problem.operator} is not an adult.`,
+        what: `Not ${problem.isRelief ? 'taken over' : 'loaded'}: ${problem.operator} is not an adult.`,
         why: 'A canner is minded by a trained adult.',
         instead: 'Choose the operator who stands at the canner.',
       })
     case 'operator-unskilled':
       return inField('operatorId', {
-        what: `Not loaded: ${problem.operator} was not trained for this canner.`,
+        what: `Not ${problem.isRelief ? 'taken over' : 'loaded'}: ${problem.operator} was not trained for this canner.`,
         why: `It asks for: ${skillName(problem.skill).toLowerCase()}.`,
         instead: 'Choose the operator who stands at the canner. The organiser enters who is trained.',
       })

@@ -1,6 +1,7 @@
 import { type JarSize, jarName } from '@/shared/kitchen/jar-sizes'
 import type { Method } from '@/shared/kitchen/methods'
 import type { LoadState } from '@/shared/lifecycle/load-states'
+import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
 
 /** What the words at a canner are made of. */
 export interface SaidLoad {
@@ -106,6 +107,13 @@ export function sayProcess(rowKey: string, minutes: number, psi: number | null):
 /** "at a full boil", "at pressure", "at full steam": the moment from which the minutes count. */
 export const heatWords = (method: Method): string =>
   ({ 'boiling-water': 'full boil', pressure: 'at pressure', 'atmospheric-steam': 'full steam' })[method]
+
+/** Somebody took a canner over during a load. */
+export type Relief = { readonly from: string; readonly to: string; readonly at: KitchenTime }
+
+/** "Gil, from 18:40 Ada": everybody who minded a load, the first one first; null where nobody is written down. */
+export const sayMinders = (operator: string | null, reliefs: readonly Relief[]): string | null =>
+  [reliefs[0]?.from ?? operator, ...reliefs.map(({ to, at }) => `from ${formatClock(at)} ${to}`)].filter(Boolean).join(', ') || null
 
 /** "never", "once", "3 times". */
 export const sayTimes = (times: number): string => (times === 0 ? 'never' : times === 1 ? 'once' : `${times} times`)

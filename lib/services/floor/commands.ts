@@ -12,6 +12,7 @@ import { noteBrokenJar } from './note-broken-jar'
 import { noteIncident } from './note-incident'
 import { reachedTemperature } from './reached-temperature'
 import { receiveIngredients } from './receive-ingredients'
+import { relieveOperator } from './relieve-operator'
 import { restDay } from './rest-day'
 import { setJarsAside } from './set-jars-aside'
 import { startBatch } from './start-batch'
@@ -30,6 +31,7 @@ export const floorCommands: readonly AnyCommand[] = [
   lostTemperature,
   finishProcess,
   emptyCanner,
+  relieveOperator,
   failLoad,
   noteBrokenJar,
   noteIncident,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { TaskActual } from '@/shared/planning/day-plan'
 import { forecastLoads } from '@/shared/planning/forecast-loads'
-import { nowNextAfter } from '@/shared/planning/now-next-after'
+import { dueTasks, nowNextAfter } from '@/shared/planning/now-next-after'
 import { planDay } from '@/shared/planning/plan-day'
 import { heatOutlineOf, wallChart } from '@/shared/planning/wall-chart'
 import { parseClock } from '@/shared/time/kitchen-time'
@@ -187,6 +187,18 @@ describe('nowNextAfter', () => {
     const startOf = (lines: typeof moved) => [lines.now, lines.next, lines.after].find((due) => due?.task.id === `load/${load.id}`)?.start
     expect(load.loadAt).toBeLessThan(forecastLoads(plan, late, at('18:21')).find((entry) => entry.load === load)?.loadAt ?? 0)
     expect(startOf(moved) ?? Number.POSITIVE_INFINITY).toBeGreaterThan(startOf(onTime) ?? 0)
+  })
+
+  it('gives the minding of a canner to whoever took it over, and takes it from whoever was planned', () => {
+    const taken = { ...logged(first.code, first.cannerId, '18:00'), operatorId: 'p5' }
+    const minders = (actuals: readonly TaskActual[]) =>
+      new Set(
+        dueTasks(plan, actuals, first.loadAt + 1)
+          .filter(({ task }) => task.loadId === first.id && ['come-up', 'process', 'rest'].includes(task.kind))
+          .flatMap(({ task }) => task.peopleIds),
+      )
+    expect(minders([])).toEqual(new Set([first.operatorId]))
+    expect(minders([taken])).toEqual(new Set(['p5']))
   })
 
   it('has nothing left for anybody when the evening is over', () => {

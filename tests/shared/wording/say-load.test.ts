@@ -1,9 +1,32 @@
 import { describe, expect, it } from 'vitest'
 import { METHODS } from '@/shared/kitchen/methods'
 import { loadLife } from '@/shared/lifecycle/load-states'
-import { heatWords, lostWords, type SaidLoad, sayBatches, sayJars, sayLoadStep, sayProcess, sayTimes } from '@/shared/wording/say-load'
+import {
+  heatWords,
+  lostWords,
+  type SaidLoad,
+  sayBatches,
+  sayJars,
+  sayLoadStep,
+  sayMinders,
+  sayProcess,
+  sayTimes,
+} from '@/shared/wording/say-load'
 
 const load: SaidLoad = { state: 'processing', method: 'boiling-water', processMinutes: 10, processPsi: null }
+
+describe('whoever minded a load', () => {
+  it('is named in turn, with when it was taken over', () => {
+    expect(sayMinders(null, [])).toBeNull()
+    expect(sayMinders('Gil', [])).toBe('Gil')
+    expect(
+      sayMinders('Esme', [
+        { from: 'Gil', to: 'Ada', at: 1120 },
+        { from: 'Ada', to: 'Esme', at: 1135 },
+      ]),
+    ).toBe('Gil, from 18:40 Ada, from 18:55 Esme')
+  })
+})
 
 describe('the words at a canner', () => {
   it('say the next thing for every state and kind of canner, with a source wherever there is a figure', () => {

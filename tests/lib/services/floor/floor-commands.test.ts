@@ -2,6 +2,8 @@ import { randomUUID } from 'node:crypto'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { AnyCommand } from '@/lib/commands/command'
 import { runCommand } from '@/lib/commands/run-command'
+import { loadRows } from '@/lib/queries/floor-rows'
+import { jarTrace } from '@/lib/queries/jar-trace'
 import { abandonBatch } from '@/lib/services/floor/abandon-batch'
 import { checkSeals } from '@/lib/services/floor/check-seals'
 import { emptyCanner } from '@/lib/services/floor/empty-canner'
@@ -13,6 +15,7 @@ import { lostTemperature } from '@/lib/services/floor/lost-temperature'
 import { noteBrokenJar } from '@/lib/services/floor/note-broken-jar'
 import { reachedTemperature } from '@/lib/services/floor/reached-temperature'
 import { receiveIngredients } from '@/lib/services/floor/receive-ingredients'
+import { relieveOperator } from '@/lib/services/floor/relieve-operator'
 import { restDay } from '@/lib/services/floor/rest-day'
 import { setJarsAside } from '@/lib/services/floor/set-jars-aside'
 import { startBatch } from '@/lib/services/floor/start-batch'
@@ -131,6 +134,31 @@ describe('a canner load', () => {
     expect(loaded).toMatchObject({ state: 'coming-up', minutes: 10, jars: 8 })
     expect(await code(load('L03', ['J1'], '18:06'))).toBe('canner-busy')
     expect(await code(load('L02', ['J1'], '18:06', { cannerId: 'BW1' }))).toBe('wrong-state')
+  })
+
+  it('is taken over by another trained adult while it is in the canner, and its jars are traced to both', async () => {
+    const relieve = (operatorId: string, at: string, loadId = 'L02') => as('Gil', relieveOperator, { dayId, loadId, operatorId, at })
+    expect(await code(relieve('p4', '18:10'))).toBe('operator-unskilled')
+    expect(await code(relieve('p8', '18:10'))).toBe('operator-too-young')
+    expect(await code(relieve('p7', '18:10'))).toBe('minds-already')
+    expect(await code(relieve('p1', '18:10', 'L03'))).toBe('not-in-canner')
+    expect(await code(relieve('p1', '18:04'))).toBe('out-of-order')
+    expect(await must(relieve('p1', '18:10'))).toMatchObject({ code: 'L02', operator: 'Ada' })
+    expect(await code(relieve('p7', '18:09'))).toBe('out-of-order')
+    expect(await must(relieve('p7', '18:12'))).toMatchObject({ operator: 'Gil' })
+    const [jar] = await jarsOf('J1')
+    const trace = await jarTrace(groupId, jar?.serial ?? '')
+    expect(trace?.loads.map(({ operator }) => operator)).toEqual(['Gil, from 18:10 Ada, from 18:12 Gil'])
+    const [row] = await loadRows(fresh.client as never, groupId, dayId, 'L02')
+    expect(row).toMatchObject({
+      operator: 'Gil',
+      reliefs: [
+        { from: 'Gil', to: 'Ada', at: 1090 },
+        { from: 'Ada', to: 'Gil', at: 1092 },
+      ],
+    })
+    await expect(fresh.client.operatorRelief.deleteMany({ where: { groupId } })).rejects.toThrow()
+    await expect(fresh.client.operatorRelief.updateMany({ where: { groupId }, data: { at: 0 } })).rejects.toThrow()
   })
 
   it('has no clock before the boil, restarts the whole time when it is lost, and is not done early', async () => {

@@ -3,6 +3,7 @@ import { fillBatch } from '@/lib/services/floor/fill-batch'
 import { loadCanner } from '@/lib/services/floor/load-canner'
 import { lostTemperature } from '@/lib/services/floor/lost-temperature'
 import { reachedTemperature } from '@/lib/services/floor/reached-temperature'
+import { relieveOperator } from '@/lib/services/floor/relieve-operator'
 import { startBatch } from '@/lib/services/floor/start-batch'
 import { freshDatabase } from '../../../support/fresh-database'
 import { receiveS1Ingredients } from '../../../support/run-s1-evening'
@@ -107,6 +108,18 @@ describe('four hands at once', () => {
       expect(winners(await Promise.all(FOUR.map(() => as('Gil', lostTemperature, { dayId, loadId, at }))))).toBe(1)
     }
     expect(await fresh.client.cannerLoad.findFirstOrThrow({ where: { id: loadId } })).toMatchObject({ restarts: ROUNDS })
+  })
+
+  it('take one canner over once, and each from whoever had it', async () => {
+    const { id: loadId } = await fresh.client.cannerLoad.findFirstOrThrow({ where: { state: 'coming-up' } })
+    for (let round = 0; round < ROUNDS; round += 1) {
+      const operatorId = round % 2 === 0 ? 'p1' : 'p7'
+      const relief = { dayId, loadId, operatorId, at: `19:${20 + round}` }
+      expect(winners(await Promise.all(FOUR.map(() => as('Gil', relieveOperator, relief))))).toBe(1)
+    }
+    const reliefs = await fresh.client.operatorRelief.findMany({ where: { loadId }, orderBy: { turn: 'asc' } })
+    expect(reliefs.map(({ turn }) => turn)).toEqual(Array.from({ length: ROUNDS }, (_, round) => round + 1))
+    for (const [index, { fromId }] of reliefs.entries()) expect(fromId).toBe(reliefs[index - 1]?.toId ?? 'p7')
   })
 
   it('send the same tap twice and it counts once', async () => {

@@ -11,13 +11,14 @@ import type { LoadRow } from '@/lib/queries/floor-rows'
 import { may } from '@/shared/access/policy'
 import { AFTER_A_FAILED_PROCESS } from '@/shared/floor/unsealed-jars'
 import { formatClock } from '@/shared/time/kitchen-time'
-import { sayTimes } from '@/shared/wording/say-load'
+import { sayMinders, sayTimes } from '@/shared/wording/say-load'
 import { FloorClockStrip } from '../../../_floor/floor-clock-strip'
 import '../../../_floor/floor-page.css'
 import { LoadActions } from '../../../_floor/load-actions'
 import { LoadCard } from '../../../_floor/load-card'
 import { GoneWrong } from './gone-wrong'
 import { LoadForm } from './load-form'
+import { TakeOver } from './take-over'
 
 export const metadata: Metadata = { title: 'Canner load' }
 
@@ -101,6 +102,7 @@ function OneLoad({ found: { load }, clock, mayLoad, form, children }: OneLoadPro
       <Sheet lid="sunk" lidWords="Written down" title={`Load ${load.code}`}>
         <Facts facts={timesOf(load)} />
       </Sheet>
+      {mayLoad && <TakeOver load={load} operators={form.choices.operators} groupId={form.groupId} dayId={form.dayId} path={form.path} />}
       {children}
     </div>
   )
@@ -110,6 +112,7 @@ function timesOf(load: LoadRow) {
   const time = (label: string, at: number | null) => ({ label, value: at === null ? 'not yet' : formatClock(at) })
   return [
     time('Loaded', load.loadedAt),
+    { label: 'Minded by', value: sayMinders(load.operator, load.reliefs) ?? 'not written down' },
     ...(load.restarts > 0
       ? [{ label: 'Begun again', value: `${sayTimes(load.restarts)}, last lost ${formatClock(load.temperatureLostAt ?? 0)}` }]
       : []),
