@@ -39,6 +39,10 @@ export const InstrumentCheck = z
     error: 'Say whether that is Fahrenheit or Celsius.',
     path: ['degrees'],
   })
+  .refine(({ degrees, ice, boil, pressure }) => degrees === undefined || [ice, boil, pressure].some((read) => read !== undefined), {
+    error: 'Type what it shows in ice water or in boiling water, or the air pressure: one of them is enough.',
+    path: ['ice'],
+  })
 export type InstrumentCheck = z.infer<typeof InstrumentCheck>
 
 function isPossible(pressure: number, unit: UnitId | undefined): boolean {

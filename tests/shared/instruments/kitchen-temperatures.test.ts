@@ -52,9 +52,14 @@ describe('a check of instruments', () => {
     [{ pressure: '1200', pressureUnit: 'hPa', reading: 'here' }, ['pressure']],
     [{ boil: '210' }, ['degrees']],
     [{ boil: '2e2', degrees: 'F' }, ['boil']],
+    [{ ice: '', boil: '', degrees: 'F', pressure: '', pressureUnit: 'hPa', reading: 'here' }, ['ice']],
   ])('refuses %j', (typed, wrong) => {
     const read = InstrumentCheck.safeParse(typed)
     expect(read.error?.issues.map(({ path }) => path[0])).toEqual(wrong)
+  })
+
+  it('is not one before anything was asked', () => {
+    expect(InstrumentCheck.parse({})).toEqual({})
   })
 
   it('takes inches of mercury', () => {
