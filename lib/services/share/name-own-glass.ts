@@ -29,7 +29,7 @@ export const nameOwnGlass = defineCommand({
         JOIN preparation p ON p.group_id = b.group_id AND p.id = b.preparation_id
       WHERE j.group_id = ${groupId} AND j.day_id = ${dayId} AND j.short_name = ANY (${names})`
     const unknown = names.filter((name) => !jars.some(({ shortName }) => shortName === name))
-    if (unknown.length > 0) return refuse(badInput({ jars: [`No jar of this day is called ${unknown.join(', ')}.`] }))
+    if (unknown.length > 0) return refuse(noSuchJar(unknown))
     const gone = jars.filter(({ isHere }) => !isHere).map(({ shortName }) => shortName)
     if (gone.length > 0) return refuse(badInput({ jars: [`Not in the store any more: ${gone.join(', ')}.`] }))
 
@@ -73,6 +73,15 @@ async function lotsFor(
   }
   return ok(named)
 }
+
+const noSuchJar = (names: readonly string[]): Refusal => ({
+  code: 'no-such-jar',
+  status: 422,
+  what: 'Not saved: there is no such jar.',
+  why: `No jar of this day is called ${names.join(', ')}.`,
+  instead: 'Type the numbers as they stand on the lids, such as J1-02.',
+  fields: { jars: [`No jar of this day is called ${names.join(', ')}.`] },
+})
 
 const tooFew = (name: string, size: JarSize, jar: string) =>
   `${jar}: the stock has no more sound ${jarName(size, 2)} that ${name} lent. Enter them in the stock first, or name fewer.`

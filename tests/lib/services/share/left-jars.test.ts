@@ -94,7 +94,7 @@ describe('glass that is kept apart', () => {
     const name = (jars: string, who = 'Cleo') => code(as(who, nameOwnGlass, { dayId, householdId: 'Fennick', jars }))
     expect(await name('J1-01', 'Dov')).toBe('not-allowed')
     expect(await name(' ')).toBe('bad-input jars')
-    expect(await name('J1-01, J9-99')).toBe('bad-input jars')
+    expect(await name('J1-01, J9-99')).toBe('no-such-jar jars')
     expect(await name('D2-01')).toBe('bad-input jars') // Fennick lent half-pints, and pickles are in pints.
     const jars = await client.jar.findMany({
       where: { state: 'sealed', batch: { preparationId: 'jam' } },
