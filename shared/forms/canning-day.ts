@@ -129,7 +129,6 @@ function times(day: CanningDay): FileProblem[] {
       ...(crew.break
         ? ordered(`crews[${index}].break.startMax`, Math.ceil(crew.break.startMin / day.grid) * day.grid, crew.break.startMax)
         : []),
-      ...(crew.break ? ordered(`crews[${index}].break.startMax`, crew.break.startMax + crew.break.minutes, day.close) : []),
     ]),
     ...day.batches.flatMap((batch, index) => [
       ...ordered(`batches[${index}].prep.peopleMax`, batch.prep.peopleMin, batch.prep.peopleMax),

@@ -25,6 +25,7 @@ export type ModelBatch = {
   readonly waitFillLoad: number
   /** Kettle kinds that hold it, the smallest first. */
   readonly kettleKinds: readonly number[]
+  /** Canner kinds that take its smallest tray, those that hold most first. */
   readonly cannerKinds: readonly number[]
   /** Slots from the end of filling to the last jar out. */
   readonly tail: number
@@ -67,6 +68,8 @@ export type DayModel = {
   /** Crews with a skill, those with the fewest other skills first. */
   readonly crewsWith: readonly (readonly number[])[]
   readonly handling: { readonly load: number; readonly unload: number; readonly people: number; readonly skill: number }
+  /** Some work of people takes no time: who does it may do something else that begins or ends then, which no count of hours tells. */
+  readonly hasMoments: boolean
 }
 
 const skillIndex = (skill: CrewSkill) => CREW_SKILLS.indexOf(skill)
@@ -86,7 +89,7 @@ export function modelOf(day: CanningDay): DayModel {
       skills: CREW_SKILLS.map((skill) => crew.skills.includes(skill)),
       breakLength: crew.break ? up(crew.break.minutes) : 0,
       breakFrom: crew.break ? up(crew.break.startMin) : 0,
-      breakTo: crew.break ? down(crew.break.startMax) : 0,
+      breakTo: crew.break ? Math.max(up(crew.break.startMin), Math.min(down(crew.break.startMax), down(day.close))) : 0,
     }),
   )
   const { loadMinutes, unloadMinutes, people, skill } = day.handling
@@ -101,6 +104,7 @@ export function modelOf(day: CanningDay): DayModel {
     operators: day.operators.map((operator) => ({ from: up(operator.from), to: down(operator.to), most: operator.maxCanners })),
     crewsWith: CREW_SKILLS.map((_, index) => crewsWithSkill(crews, index)),
     handling: { load: up(loadMinutes), unload: up(unloadMinutes), people, skill: skillIndex(skill) },
+    hasMoments: Math.min(loadMinutes, unloadMinutes, ...day.batches.flatMap(({ prep, fill }) => [prep.work, fill.minutes])) === 0,
   }
 }
 
@@ -146,7 +150,7 @@ function batchOf(
   const { work, peopleMin, peopleMax } = batch.prep
   const prepLength = Array.from({ length: peopleMax + 1 }, (_, team) => Math.ceil(work / (Math.max(1, team) * day.grid) - 1e-9))
   const teams = Array.from({ length: peopleMax - peopleMin + 1 }, (_, step) => peopleMin + step)
-  const largest = Math.max(...batch.trays)
+  const smallest = Math.min(...batch.trays)
   const kinds = kettles.map((_, kind) => kind).filter((kind) => (kettles[kind]?.sample.ml ?? 0) >= batch.ml)
   return {
     index,
@@ -168,7 +172,7 @@ function batchOf(
     jars: batch.trays.reduce((sum, jars) => sum + jars, 0),
     waitFillLoad: down(batch.maxWaitFillProcess),
     kettleKinds: kinds.sort((a, b) => (kettles[a]?.sample.ml ?? 0) - (kettles[b]?.sample.ml ?? 0)),
-    cannerKinds: (families[family]?.cannerKinds ?? []).filter((kind) => (families[family]?.capacity[kind] ?? 0) >= largest),
+    cannerKinds: (families[family]?.cannerKinds ?? []).filter((kind) => (families[family]?.capacity[kind] ?? 0) >= smallest),
     tail: families[family]?.whole ?? 0,
   }
 }

@@ -1,4 +1,4 @@
-import type { DayModel } from '@/shared/scheduling/day/day-model'
+import type { DayModel, ModelCrew } from '@/shared/scheduling/day/day-model'
 
 /** A canner load while the search runs. Slots; crews are named once for each person. */
 export type StateLoad = {
@@ -77,16 +77,16 @@ export function emptyState(model: DayModel): DayState {
   model.crews.forEach(
     (crew, index) => void free.fill(crew.size, index * width + Math.min(crew.from, width), index * width + Math.min(crew.to, model.slots)),
   )
-  free.fill(day.prepPlaces, places, rows.stations)
-  free.fill(day.fillStations, rows.stations, rows.burners)
-  free.fill(day.burners, rows.burners, rows.watch)
-  free.fill(day.stoveWatch, rows.watch, kettles)
+  free.fill(atMost(day.prepPlaces), places, rows.stations)
+  free.fill(atMost(day.fillStations), rows.stations, rows.burners)
+  free.fill(atMost(day.burners), rows.burners, rows.watch)
+  free.fill(atMost(day.stoveWatch), rows.watch, kettles)
   model.kettleKinds.forEach((kind, index) => void free.fill(kind.ids.length, kettles + index * width, kettles + (index + 1) * width))
   model.cannerKinds.forEach((kind, index) => void free.fill(kind.ids.length, canners + index * width, canners + (index + 1) * width))
   model.operators.forEach(
     (one, index) =>
       void free.fill(
-        one.most,
+        atMost(one.most),
         operators + index * width + Math.min(one.from, width),
         operators + index * width + Math.min(one.to, model.slots),
       ),
@@ -99,11 +99,24 @@ export function emptyState(model: DayModel): DayState {
     breakStarts: model.crews.map((crew) => crew.breakFrom),
   }
   model.crews.forEach((crew, index) => {
-    if (crew.breakLength > 0) addTo(state, index * width, crew.breakFrom, crew.breakFrom + crew.breakLength, -crew.size)
+    if (crew.breakLength > 0) addTo(state, index * width, ...breakSpan(model, crew, crew.breakFrom), -crew.size)
   })
   settle(state)
   return state
 }
+
+/** So many of a thing are as good as any number: no row of free counts holds more. */
+const MOST_OF_A_THING = 30_000
+const atMost = (count: number) => Math.min(count, MOST_OF_A_THING)
+
+/** The slots of the day that a crew's break takes when it starts then; a break may reach past closing. */
+export const breakSpan = ({ slots }: DayModel, { breakLength }: ModelCrew, start: number): [from: number, to: number] => [
+  Math.min(start, slots),
+  Math.min(start + breakLength, slots),
+]
+
+/** Where the hold on people, kettle or canner ends: what takes no time still takes them in its slot, so that they are there, and once each. */
+export const heldUntil = (from: number, to: number): number => Math.max(to, from + 1)
 
 /** The least free count of a row in slots [from, to). */
 export function leastFree({ free }: DayState, row: number, from: number, to: number): number {
@@ -161,10 +174,11 @@ export function bookLoad(state: DayState, load: StateLoad, sign: -1 | 1): void {
   if (!family) return
   const { start } = load
   const end = start + family.whole
-  addTo(state, rows.canners + load.kind * width, start, end, sign)
+  addTo(state, rows.canners + load.kind * width, start, heldUntil(start, end), sign)
   addTo(state, rows.burners, start, start + family.onHeat, sign)
-  for (const crew of load.loaders) addTo(state, crew * width, start, start + model.handling.load, sign)
-  for (const crew of load.unloaders) addTo(state, crew * width, end - model.handling.unload, end, sign)
+  const unload = end - model.handling.unload
+  for (const crew of load.loaders) addTo(state, crew * width, start, heldUntil(start, start + model.handling.load), sign)
+  for (const crew of load.unloaders) addTo(state, crew * width, unload, heldUntil(unload, end), sign)
   if (load.operator >= 0) addTo(state, rows.operators + load.operator * width, start, end, sign)
   const here = state.loadsAt[load.family * width + start]
   if (sign < 0) here?.push(load)
@@ -195,14 +209,20 @@ export function bookBatch(state: DayState, index: number, placement: Placement, 
   if (!batch) return
   const { prepStart, prepLength, prepCrews, cookStart, kettleKind, fillStart, fillCrews } = placement
   const filled = fillStart + batch.fill
-  for (const crew of prepCrews) addTo(state, crew * width, prepStart, prepStart + prepLength, sign)
+  for (const crew of prepCrews) addTo(state, crew * width, prepStart, heldUntil(prepStart, prepStart + prepLength), sign)
   addTo(state, rows.places, prepStart, prepStart + prepLength, sign * prepCrews.length)
   addTo(state, rows.burners, cookStart, filled, sign)
   addTo(state, rows.watch, cookStart, filled, sign)
-  addTo(state, rows.kettles + kettleKind * width, cookStart, filled + batch.turn, sign)
+  addTo(state, rows.kettles + kettleKind * width, cookStart, heldUntil(cookStart, filled + batch.turn), sign)
   addTo(state, rows.stations, fillStart, filled, sign)
-  for (const crew of fillCrews) addTo(state, crew * width, fillStart, filled, sign)
+  for (const crew of fillCrews) addTo(state, crew * width, fillStart, heldUntil(fillStart, filled), sign)
 }
+
+/** True when somebody of a crew is asked for twice at once. */
+export const isCrewOverbooked = ({ model, free, width }: DayState): boolean =>
+  model.crews.some(({ from, to }, crew) =>
+    free.subarray(crew * width + from, crew * width + Math.min(to, model.slots)).some((left) => left < 0),
+  )
 
 /** Takes a batch out of the day, with its trays. */
 export function removeBatch(state: DayState, index: number): void {
@@ -222,14 +242,14 @@ export function setPlacement(state: DayState, index: number, placement: Placemen
   })
 }
 
-/** Moves a crew's break; the crew must be free in the new one. */
+/** Moves a crew's break; the crew must be free in the new one, as far as it lies in its hours. */
 export function moveBreak(state: DayState, crew: number, start: number): void {
   const { model, width } = state
   const one = model.crews[crew]
   const before = state.breakStarts[crew] ?? 0
   if (!one) return
-  addTo(state, crew * width, before, before + one.breakLength, one.size)
-  addTo(state, crew * width, start, start + one.breakLength, -one.size)
+  addTo(state, crew * width, ...breakSpan(model, one, before), one.size)
+  addTo(state, crew * width, ...breakSpan(model, one, start), -one.size)
   state.breakStarts[crew] = start
   remember(state, () => {
     state.breakStarts[crew] = before

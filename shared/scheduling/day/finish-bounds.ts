@@ -57,8 +57,9 @@ function handlingParts({ handling }: DayModel, batch: ModelBatch, share: number)
 
 /** Person-slots a crew can give in [from, to): its hours, less the part of its break that falls inside wherever it is taken. */
 function personSlots(crew: DayModel['crews'][number], from: number, to: number): number {
-  const present = Math.max(0, Math.min(to, crew.to) - Math.max(from, crew.from))
-  const inside = (start: number) => Math.max(0, Math.min(to, start + crew.breakLength) - Math.max(from, start))
+  const [first, last] = [Math.max(from, crew.from), Math.min(to, crew.to)]
+  const present = Math.max(0, last - first)
+  const inside = (start: number) => Math.max(0, Math.min(last, start + crew.breakLength) - Math.max(first, start))
   const lost = crew.breakLength > 0 ? Math.min(inside(crew.breakFrom), inside(crew.breakTo)) : 0
   return crew.size * Math.max(0, present - lost)
 }

@@ -1,8 +1,10 @@
 import type { DayModel } from '@/shared/scheduling/day/day-model'
 import {
+  breakSpan,
   type DayState,
   emptyState,
   endOf,
+  heldUntil,
   leastFree,
   moveBreak,
   type Placement,
@@ -83,6 +85,8 @@ const plain = (search: DaySearch): Manner => ({
   blink: 0,
   joinFirst: false,
   prepLate: false,
+  isStray: false,
+  crewsWith: search.state.model.crewsWith,
   random: search.random,
 })
 
@@ -146,6 +150,9 @@ function takeOut(search: DaySearch, index: number): void {
   search.waiting.push(index)
 }
 
+/** While there is no plan, the share of steps that put back in an unusual manner: slow, but a tight day may have no other plan. */
+const STRAY_SHARE = 0.2
+
 /** Puts waiting batches back, in one of several orders and manners; who fits nowhere waits on. */
 function putBack(search: DaySearch): void {
   const { state, random, limit } = search
@@ -153,9 +160,21 @@ function putBack(search: DaySearch): void {
   const fromEndShare = random() < 0.7 ? random() : 0
   const joinFirst = random() < 0.5
   const blink = random() < 0.5 ? 0 : random() * 0.15
+  const isStray = search.best === null && random() < STRAY_SHARE
+  const { crewsWith } = state.model
+  const asked = isStray ? crewsWith.map((crews) => shuffle(random, [...crews])) : crewsWith
   search.waiting.length = 0
   for (const index of order) {
-    const manner: Manner = { limit, fromEnd: random() < fromEndShare, blink, joinFirst, prepLate: random() < 0.5, random }
+    const manner: Manner = {
+      limit,
+      fromEnd: random() < fromEndShare,
+      blink,
+      joinFirst,
+      prepLate: random() < 0.5,
+      isStray,
+      crewsWith: asked,
+      random,
+    }
     if (!insertBatch(state, index, manner)) search.waiting.push(index)
   }
 }
@@ -228,16 +247,18 @@ function tryBreak(search: DaySearch): void {
   state.placements.forEach((placement, index) => {
     if (placement && usesCrew(state, index, placement, crew, start, end)) takeOut(search, index)
   })
-  const old = state.breakStarts[crew] ?? 0
-  const isFree = Array.from({ length: one.breakLength }, (_, step) => start + step).every(
-    (slot) => leastFree(state, crew * width, slot, slot + 1) + (slot >= old && slot < old + one.breakLength ? one.size : 0) >= one.size,
+  const [was, wasUntil] = breakSpan(model, one, state.breakStarts[crew] ?? 0)
+  const first = Math.max(start, one.from)
+  const inHours = Array.from({ length: Math.max(0, Math.min(end, one.to, model.slots) - first) }, (_, step) => first + step)
+  const isFree = inHours.every(
+    (slot) => leastFree(state, crew * width, slot, slot + 1) + (slot >= was && slot < wasUntil ? one.size : 0) >= one.size,
   )
   if (isFree) moveBreak(state, crew, start)
 }
 
 function usesCrew(state: DayState, index: number, placement: Placement, crew: number, from: number, to: number): boolean {
   const { model } = state
-  const overlaps = (start: number, end: number) => start < to && from < end
+  const overlaps = (start: number, end: number) => start < to && from < heldUntil(start, end)
   const batch = model.batches[index]
   if (placement.prepCrews.includes(crew) && overlaps(placement.prepStart, placement.prepStart + placement.prepLength)) return true
   if (batch && placement.fillCrews.includes(crew) && overlaps(placement.fillStart, placement.fillStart + batch.fill)) return true

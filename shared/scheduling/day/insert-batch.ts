@@ -4,6 +4,8 @@ import {
   bookLoad,
   type DayState,
   hasRoom,
+  heldUntil,
+  isCrewOverbooked,
   leastFree,
   moveTray,
   type Placement,
@@ -11,7 +13,7 @@ import {
   setPlacement,
   takeBack,
 } from '@/shared/scheduling/day/day-state'
-import type { Random } from '@/shared/scheduling/random'
+import { type Random, shuffle } from '@/shared/scheduling/random'
 
 /** How a batch is put in. */
 export type Manner = {
@@ -25,6 +27,10 @@ export type Manner = {
   readonly joinFirst: boolean
   /** Prepare just before cooking instead of as soon as may be. */
   readonly prepLate: boolean
+  /** Try team sizes in any order, and cook earlier than need be when nobody can prepare for the latest cooking: seldom of use, and slow. */
+  readonly isStray: boolean
+  /** Crews with a skill, in the order in which they are asked. */
+  readonly crewsWith: DayModel['crewsWith']
   readonly random: Random
 }
 
@@ -67,7 +73,9 @@ function tryFilling(state: DayState, batch: ModelBatch, manner: Manner, fillStar
   const placement: Placement = { prepStart, prepLength, prepCrews, cookStart, kettleKind, fillStart, fillCrews, loads }
   bookBatch(state, batch.index, placement, -1)
   setPlacement(state, batch.index, placement)
-  return true
+  if (!state.model.hasMoments || !isCrewOverbooked(state)) return true
+  takeBack(state, mark)
+  return false
 }
 
 /** What comes before the canner, found once per batch and minute. */
@@ -85,25 +93,32 @@ type BeforeCanner = Omit<Placement, 'fillStart' | 'loads'>
 function beforeCanner(state: DayState, batch: ModelBatch, manner: Manner, fillStart: number): BeforeCanner | null {
   const filled = fillStart + batch.fill
   if (!hasRoom(state, state.rows.stations, fillStart, filled)) return null
-  const cooked = cookBefore(state, batch, fillStart)
-  const fillCrews = cooked && pickCrews(state, batch.fillSkill, batch.fillPeople, fillStart, filled)
-  const prep = fillCrews && prepBefore(state, batch, manner, cooked.cookStart)
+  let cooked = cookBefore(state, batch, fillStart, 0)
+  const fillCrews = cooked && pickCrews(state, manner, batch.fillSkill, batch.fillPeople, fillStart, heldUntil(fillStart, filled))
+  if (!cooked || !fillCrews) return null
+  let prep = prepBefore(state, batch, manner, cooked.cookStart)
+  while (!prep && manner.isStray) {
+    cooked = cookBefore(state, batch, fillStart, cooked.wait + 1)
+    if (!cooked) return null
+    prep = prepBefore(state, batch, manner, cooked.cookStart)
+  }
   if (!prep) return null
   const { prepStart, prepLength, prepCrews } = prep
   return { prepStart, prepLength, prepCrews, cookStart: cooked.cookStart, kettleKind: cooked.kettleKind, fillCrews }
 }
 
-type Cooking = { readonly cookStart: number; readonly kettleKind: number }
+type Cooking = { readonly wait: number; readonly cookStart: number; readonly kettleKind: number }
 
-/** The latest cooking that ends when filling may begin, with a burner, a minder and a kettle until filling ends. */
-function cookBefore(state: DayState, batch: ModelBatch, fillStart: number): Cooking | null {
+/** The latest cooking that ends so long before filling or longer, with a burner, a minder and a kettle until filling ends. */
+function cookBefore(state: DayState, batch: ModelBatch, fillStart: number, least: number): Cooking | null {
   const { rows, width } = state
   const filled = fillStart + batch.fill
-  for (let wait = 0; wait <= batch.waitCookFill; wait++) {
+  for (let wait = least; wait <= batch.waitCookFill; wait++) {
     const cookStart = fillStart - wait - batch.cook
     if (cookStart < 0 || !hasRoom(state, rows.burners, cookStart, filled) || !hasRoom(state, rows.watch, cookStart, filled)) continue
     for (const kettleKind of batch.kettleKinds) {
-      if (hasRoom(state, rows.kettles + kettleKind * width, cookStart, filled + batch.turn)) return { cookStart, kettleKind }
+      if (hasRoom(state, rows.kettles + kettleKind * width, cookStart, heldUntil(cookStart, filled + batch.turn)))
+        return { wait, cookStart, kettleKind }
     }
   }
   return null
@@ -112,15 +127,16 @@ function cookBefore(state: DayState, batch: ModelBatch, fillStart: number): Cook
 type Preparing = Pick<Placement, 'prepStart' | 'prepLength' | 'prepCrews'>
 
 /** Prep that ends before cooking and not too long before, with the team that wastes least. */
-function prepBefore(state: DayState, batch: ModelBatch, { prepLate }: Manner, cookStart: number): Preparing | null {
-  for (const team of batch.teams) {
+function prepBefore(state: DayState, batch: ModelBatch, manner: Manner, cookStart: number): Preparing | null {
+  for (const team of manner.isStray ? shuffle(manner.random, [...batch.teams]) : batch.teams) {
     const prepLength = batch.prepLength[team] ?? 0
+    const held = Math.max(1, prepLength)
     const first = Math.max(batch.ready, cookStart - batch.waitPrepCook - prepLength)
     const last = cookStart - prepLength
     for (let step = 0; step <= last - first; step++) {
-      const prepStart = prepLate ? last - step : first + step
+      const prepStart = manner.prepLate ? last - step : first + step
       if (!canPrepare(state, batch, team, prepStart, prepLength)) continue
-      const prepCrews = pickCrews(state, batch.prepSkill, team, prepStart, prepStart + prepLength)
+      const prepCrews = pickCrews(state, manner, batch.prepSkill, team, prepStart, prepStart + held)
       if (prepCrews) return { prepStart, prepLength, prepCrews }
     }
   }
@@ -133,7 +149,8 @@ function canPrepare(state: DayState, batch: ModelBatch, team: number, start: num
   const known = state.known[at] ?? 0
   if (known >= state.stamp) return known > state.stamp
   const can =
-    leastFree(state, state.rows.places, start, start + length) >= team && enoughPeople(state, batch.prepSkill, team, start, start + length)
+    leastFree(state, state.rows.places, start, start + length) >= team &&
+    enoughPeople(state, batch.prepSkill, team, start, start + Math.max(1, length))
   state.known[at] = can ? state.stamp + 1 : state.stamp
   return can
 }
@@ -147,10 +164,10 @@ function enoughPeople(state: DayState, skill: number, people: number, from: numb
   return false
 }
 
-/** Names a crew for each person needed, crews with the fewest other skills first; null when too few are free the whole time. */
-function pickCrews(state: DayState, skill: number, people: number, from: number, to: number): number[] | null {
+/** Names a crew for each person needed; null when too few are free the whole time. */
+function pickCrews(state: DayState, { crewsWith }: Manner, skill: number, people: number, from: number, to: number): number[] | null {
   const chosen: number[] = []
-  for (const crew of state.model.crewsWith[skill] ?? []) {
+  for (const crew of crewsWith[skill] ?? []) {
     const free = leastFree(state, crew * state.width, from, to)
     for (let one = 0; one < free && chosen.length < people; one++) chosen.push(crew)
     if (chosen.length === people) return chosen
@@ -240,7 +257,7 @@ function openLoad(
     if (!hasRoom(state, state.rows.burners, start, start + family.onHeat)) continue
     const kind = cannerFor(state, batch, start, start + family.whole, jars, left, manner)
     if (kind < 0) continue
-    const load = handled(state, batch, kind, start, family.whole)
+    const load = handled(state, batch, manner, kind, start, family.whole)
     if (!load) continue
     bookLoad(state, load, -1)
     return load
@@ -253,20 +270,22 @@ function cannerFor(state: DayState, batch: ModelBatch, start: number, end: numbe
   const wanted = random() < 0.25 ? jars : left
   let chosen = -1
   for (const kind of batch.cannerKinds) {
-    if (!hasRoom(state, state.rows.canners + kind * state.width, start, end)) continue
+    if ((capacity[kind] ?? 0) < jars) break
+    if (!hasRoom(state, state.rows.canners + kind * state.width, start, heldUntil(start, end))) continue
     if (chosen < 0 || ((capacity[kind] ?? 0) >= wanted && (capacity[kind] ?? 0) < (capacity[chosen] ?? 0))) chosen = kind
   }
   return chosen
 }
 
 /** The load with its people and its operator; null when some are not free. */
-function handled(state: DayState, batch: ModelBatch, kind: number, start: number, whole: number): StateLoad | null {
+function handled(state: DayState, batch: ModelBatch, manner: Manner, kind: number, start: number, whole: number): StateLoad | null {
   const { handling } = state.model
   const end = start + whole
   const operator = state.model.families[batch.family]?.isPressure ? operatorFor(state, start, end) : -1
   if (operator === null) return null
-  const loaders = pickCrews(state, handling.skill, handling.people, start, start + handling.load)
-  const unloaders = loaders && pickCrews(state, handling.skill, handling.people, end - handling.unload, end)
+  const loaders = pickCrews(state, manner, handling.skill, handling.people, start, heldUntil(start, start + handling.load))
+  const unloaders =
+    loaders && pickCrews(state, manner, handling.skill, handling.people, end - handling.unload, heldUntil(end - handling.unload, end))
   return unloaders ? { family: batch.family, kind, start, operator, loaders, unloaders, jars: 0, trays: 0 } : null
 }
 

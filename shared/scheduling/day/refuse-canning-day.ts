@@ -1,5 +1,5 @@
 import type { CanningDay, DayBatch, DayFamily } from '@/shared/scheduling/day/canning-day'
-import type { DayModel } from '@/shared/scheduling/day/day-model'
+import type { DayModel, ModelBatch } from '@/shared/scheduling/day/day-model'
 import { emptyState, takeBack } from '@/shared/scheduling/day/day-state'
 import { finishBound } from '@/shared/scheduling/day/finish-bounds'
 import type { Bound } from '@/shared/scheduling/energy-bound'
@@ -67,10 +67,28 @@ function peopleReason(day: CanningDay, batch: DayBatch, at: string): string | nu
   )
 }
 
-/** Batches that find no place even alone in the kitchen with its breaks where they stand now. */
-function hopelessBatches(model: DayModel): DayImpossible[] {
-  if (model.crews.some((crew) => crew.breakLength > 0)) return []
-  const manner = { limit: model.slots, fromEnd: false, blink: 0, joinFirst: false, prepLate: false, random: () => 0 }
+function withLargestTray(batch: ModelBatch): ModelBatch {
+  const jars = Math.max(...batch.trays)
+  return { ...batch, trays: [jars], trayOrder: [0], jars }
+}
+
+/**
+ * Batches of which not even the largest tray alone finds a place in an empty kitchen. With one tray every start, team and canner is tried, so
+ * that is certain, but for breaks, which stand where they stand, and for work that takes no time.
+ */
+function hopelessBatches(whole: DayModel): DayImpossible[] {
+  if (whole.hasMoments || whole.crews.some((crew) => crew.breakLength > 0)) return []
+  const model = { ...whole, batches: whole.batches.map(withLargestTray) }
+  const manner = {
+    limit: model.slots,
+    fromEnd: false,
+    blink: 0,
+    joinFirst: false,
+    prepLate: false,
+    isStray: true,
+    crewsWith: model.crewsWith,
+    random: () => 0,
+  }
   const state = emptyState(model)
   const hopeless = model.day.batches.filter((_, index) => {
     const fits = insertBatch(state, index, manner)

@@ -1,6 +1,6 @@
 import type { CanningPlan } from '@/shared/scheduling/day/canning-day'
 import type { DayModel } from '@/shared/scheduling/day/day-model'
-import type { StateLoad } from '@/shared/scheduling/day/day-state'
+import { heldUntil, type StateLoad } from '@/shared/scheduling/day/day-state'
 import type { DaySolution } from '@/shared/scheduling/day/improve-day'
 
 type Need = { readonly start: number; readonly end: number; readonly give: (name: string) => void }
@@ -106,7 +106,7 @@ function writeLoad(
 
 function ask(needs: Map<number, Need[]>, of: number, start: number, end: number, give: (name: string) => void): void {
   const list = needs.get(of) ?? []
-  list.push({ start, end, give })
+  list.push({ start, end: heldUntil(start, end), give })
   needs.set(of, list)
 }
 
