@@ -34,6 +34,23 @@ export function fieldWiring(id: string, hint: ReactNode, errors: FieldErrors) {
 
 export const firstError = (errors: FieldErrors): string | undefined => (typeof errors === 'string' ? errors : errors?.[0]) || undefined
 
+type FrameProps = Pick<FieldBasics, 'label' | 'hint' | 'required'> & { id: string; message: string | undefined; children: ReactNode }
+
+/** Label, hint and error over one entry, in the order in which they are read out. */
+export function FieldFrame({ id, label, hint, required, message, children }: FrameProps) {
+  return (
+    <div className="field">
+      <label htmlFor={id}>
+        {label}
+        <OptionalMark required={required} />
+      </label>
+      <FieldHint id={id} hint={hint} />
+      <FieldError id={id} message={message} />
+      {children}
+    </div>
+  )
+}
+
 /** Hint under a label. */
 export function FieldHint({ id, hint }: { id: string; hint?: ReactNode }) {
   return hint ? (

@@ -1,5 +1,5 @@
 import { type HTMLInputAutoCompleteAttribute, useId } from 'react'
-import { type FieldBasics, FieldError, FieldHint, fieldWiring, OptionalMark } from '@/app/_ui/field-frame'
+import { type FieldBasics, FieldFrame, fieldWiring } from '@/app/_ui/field-frame'
 
 type FieldProps = FieldBasics & {
   type?: 'text' | 'email' | 'password' | 'number' | 'date' | 'time' | 'datetime-local' | 'tel' | 'url' | 'search'
@@ -23,13 +23,7 @@ export function Field({ name, label, hint, typed, errors, required, id, wired, u
   const fieldId = id ?? `${name}-${ownId}`
   const { message, aria } = fieldWiring(fieldId, hint, errors)
   return (
-    <div className="field">
-      <label htmlFor={fieldId}>
-        {label}
-        <OptionalMark required={required} />
-      </label>
-      <FieldHint id={fieldId} hint={hint} />
-      <FieldError id={fieldId} message={message} />
+    <FieldFrame id={fieldId} label={label} hint={hint} required={required} message={message}>
       <div className="field-box">
         <input
           {...wired}
@@ -44,6 +38,6 @@ export function Field({ name, label, hint, typed, errors, required, id, wired, u
         />
         {unit && <span className="field-unit">{unit}</span>}
       </div>
-    </div>
+    </FieldFrame>
   )
 }

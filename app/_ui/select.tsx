@@ -1,5 +1,5 @@
 import { useId } from 'react'
-import { type FieldBasics, FieldError, FieldHint, fieldWiring, OptionalMark } from '@/app/_ui/field-frame'
+import { type FieldBasics, FieldFrame, fieldWiring } from '@/app/_ui/field-frame'
 
 /** One thing that can be chosen. */
 export type Choice = { value: string; label: string; hint?: string; disabled?: boolean }
@@ -16,13 +16,7 @@ export function Select({ name, label, hint, typed, errors, required, id, wired, 
   const fieldId = id ?? `${name}-${ownId}`
   const { message, aria } = fieldWiring(fieldId, hint, errors)
   return (
-    <div className="field">
-      <label htmlFor={fieldId}>
-        {label}
-        <OptionalMark required={required} />
-      </label>
-      <FieldHint id={fieldId} hint={hint} />
-      <FieldError id={fieldId} message={message} />
+    <FieldFrame id={fieldId} label={label} hint={hint} required={required} message={message}>
       <select
         {...wired}
         {...aria}
@@ -39,6 +33,6 @@ export function Select({ name, label, hint, typed, errors, required, id, wired, 
           </option>
         ))}
       </select>
-    </div>
+    </FieldFrame>
   )
 }

@@ -1,5 +1,5 @@
 import { useId } from 'react'
-import { type FieldBasics, FieldError, FieldHint, fieldWiring, OptionalMark } from '@/app/_ui/field-frame'
+import { type FieldBasics, FieldFrame, fieldWiring } from '@/app/_ui/field-frame'
 
 /** Several lines to type. */
 export function TextArea({
@@ -18,13 +18,7 @@ export function TextArea({
   const fieldId = id ?? `${name}-${ownId}`
   const { message, aria } = fieldWiring(fieldId, hint, errors)
   return (
-    <div className="field">
-      <label htmlFor={fieldId}>
-        {label}
-        <OptionalMark required={required} />
-      </label>
-      <FieldHint id={fieldId} hint={hint} />
-      <FieldError id={fieldId} message={message} />
+    <FieldFrame id={fieldId} label={label} hint={hint} required={required} message={message}>
       <textarea
         {...wired}
         {...aria}
@@ -36,6 +30,6 @@ export function TextArea({
         required={required === true}
         defaultValue={typed ?? undefined}
       />
-    </div>
+    </FieldFrame>
   )
 }
