@@ -50,7 +50,10 @@ export const awardJars = defineCommand({
     const left = tables.reduce((sum, table) => sum + table.left, 0)
     const detail = {
       rule: day.value.shareRule,
-      products: products.map(({ letter, sealed }, index) => ({ letter, sealed: sealed.length, shares: sharesOf(tables[index]) })),
+      products: products.map(({ letter, sealed }, index) => ({
+        ...{ letter, sealed: sealed.length, shares: sharesOf(tables[index]) },
+        ...seedOf(tables[index]),
+      })),
     }
     return ok({ reply: { dayId, given, left }, history: [{ subject: `shares of day ${dayId}`, detail, dayId }] })
   },
@@ -109,6 +112,9 @@ function ownersOf(product: ShareInput, table: ShareTable | undefined): { jarId: 
 
 const sharesOf = (table: ShareTable | undefined) =>
   Object.fromEntries((table?.shares ?? []).filter(({ asked }) => asked > 0).map(({ householdName, jars }) => [householdName, jars]))
+
+/** The seed that a product's order was drawn with, to stand in the history. */
+const seedOf = (table: ShareTable | undefined) => (table?.rule.kind === 'by-lot' ? { seed: table.rule.seed } : {})
 
 const HANDED_OVER = notNow(
   'handed-over',

@@ -79,6 +79,9 @@ describe('the evening shared by lot', () => {
     const first = [await awarded('jam'), await awarded('pickles')]
     const { products } = await sharesPage(groupId, dayId, 'by-lot')
     for (const { preparationId, sealed, table } of products) expect(await awarded(preparationId)).toEqual(inTurn(sealed, table))
+    const entry = await fresh.client.history.findFirstOrThrow({ where: { dayId, command: 'award-jars' }, orderBy: { number: 'desc' } })
+    const seeds = products.map(({ table }) => (table.rule.kind === 'by-lot' ? table.rule.seed : null))
+    expect(entry.detail).toMatchObject({ rule: 'by-lot', products: seeds.map((seed) => ({ seed })) })
     const [jam, pickles] = products
     expect(jam && pickles && sayDraw(jam.table)).not.toBe(pickles && sayDraw(pickles.table))
     await must(as('Ada', awardJars, { dayId }))

@@ -14,19 +14,22 @@ export function WhySoMany({ page, householdId, seesAll }: Props) {
   if (!own && others.length === 0) return null
   const reasons = (id: string, isOwn: boolean) =>
     page.products.map((product) => <Why key={product.preparationId} {...{ product, householdId: id, isOwn }} />)
+  const ofOthers = others.map(({ id, name }) => (
+    <section key={id}>
+      <h3>{name}</h3>
+      {reasons(id, false)}
+    </section>
+  ))
   return (
     <Sheet lid="sunk" lidWords="Worked out" title={own ? `Why ${own.name} gets so many` : 'Why so many'}>
       {own && reasons(own.id, true)}
       {others.length > 0 && (
-        <Fold summary={own ? 'Why the others get so many' : 'Household by household'}>
-          {others.map(({ id, name }) => (
-            <section key={id}>
-              <h3>{name}</h3>
-              {reasons(id, false)}
-            </section>
-          ))}
-        </Fold>
+        <div className="screen-only">
+          <Fold summary={own ? 'Why the others get so many' : 'Household by household'}>{ofOthers}</Fold>
+        </div>
       )}
+      {/* What is folded away does not come out on paper, and the printed table is to be redone by hand. */}
+      <div className="paper-only">{ofOthers}</div>
     </Sheet>
   )
 }
