@@ -30,6 +30,7 @@ export const FORM_SCHEMAS: Readonly<Record<string, () => Promise<z.ZodType>>> = 
   'sign-up': () => import('@/shared/forms/sign-in').then((room) => room.SignUp),
   'set-password': () => import('@/shared/forms/sign-in').then((room) => room.SetPassword),
   'mail-link': () => import('@/shared/forms/sign-in').then((room) => room.MailLink),
+  'mailed-link': () => import('@/shared/forms/sign-in').then((room) => room.MailedLink),
   'create-group': () => import('@/shared/forms/group').then((room) => room.CreateGroup),
   'accept-invite': () => import('@/shared/forms/invite').then((room) => room.AcceptInvite),
   'create-day': () => import('@/shared/forms/day').then((room) => room.CreateDay),

@@ -39,3 +39,10 @@ export type SetPassword = z.infer<typeof SetPassword>
 /** What the mail-me-a-link form sends. */
 export const MailLink = z.strictObject({ email: EmailAddress })
 export type MailLink = z.infer<typeof MailLink>
+
+/** What the page behind a mailed link sends. */
+export const MailedLink = z.strictObject({
+  email: EmailAddress,
+  token: z.string().regex(/^[\w-]{43}$/, 'Open the link as it stands in the mail.'),
+})
+export type MailedLink = z.infer<typeof MailedLink>

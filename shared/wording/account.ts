@@ -27,6 +27,15 @@ export const linkIsOver = (): Refusal => ({
   instead: 'Have a new one mailed to you.',
 })
 
+/** The mail server did not take it. */
+export const linkNotMailed = (): Refusal => ({
+  code: 'link-not-mailed',
+  status: 503,
+  what: 'No link mailed.',
+  why: 'Our mail did not go out.',
+  instead: 'Wait a minute and try again, or sign in with your password.',
+})
+
 /** The address has an account, so no second one is made. */
 export const addressInUse = (): Refusal => ({
   code: 'address-in-use',
@@ -48,9 +57,8 @@ export const noConnection = (): Refusal => ({
 /** What next-auth says in its address line after it sent somebody back to the sign-in page. */
 export function signInProblem(code: string | undefined): Refusal | null {
   if (!code) return null
-  if (code === 'Verification') return linkIsOver()
   if (code === 'CredentialsSignin') return noFit()
-  if (code === 'too-many-tries' || code === 'AccessDenied') return tooManyTries()
+  if (code === 'too-many-tries') return tooManyTries()
   return {
     code: 'sign-in-failed',
     status: 503,

@@ -6,6 +6,7 @@ import { expect, test } from '@playwright/test'
 import { sendChange } from './support/caller'
 import { whileDatabaseIsFrozen } from './support/frozen-database'
 import { buildFolder } from './support/pages-of-build'
+import { postActionForm } from './support/posted-form'
 import { withSecondApp } from './support/second-app'
 import { dataFolder, eveningOf } from './support/served-database'
 import { PASSWORD, type StartedGroup, startGroup } from './support/start-group'
@@ -21,6 +22,7 @@ const SECRETS = {
   query: canary('query'),
   cookie: canary('cookie'),
   bodyText: canary('body'),
+  linkToken: randomBytes(32).toString('base64url'),
   inviteToken: randomBytes(32).toString('base64url'),
   strangerName: canary('stranger'),
   newPassword: canary('new-password'),
@@ -41,10 +43,12 @@ test('the log tells what happened, and no secret of anybody', async ({ playwrigh
     LOG_LEVEL: 'debug',
   }
   const { log, alsoSecret } = await withSecondApp(settings, async (app) => {
-    const ada = await playwright.request.newContext({
-      baseURL: app.address,
-      extraHTTPHeaders: { origin: app.address, 'x-forwarded-for': '198.51.100.40', authorization: `Bearer ${SECRETS.bearer}` },
-    })
+    const visitor = () =>
+      playwright.request.newContext({
+        baseURL: app.address,
+        extraHTTPHeaders: { origin: app.address, 'x-forwarded-for': '198.51.100.40', authorization: `Bearer ${SECRETS.bearer}` },
+      })
+    const [ada, stranger] = [await visitor(), await visitor()]
     const csrf = async () => (await (await ada.get('/api/auth/csrf')).json()).csrfToken as string
     const signInAs = async (email: string, password: string) =>
       ada.post('/api/auth/callback/credentials', { form: { csrfToken: await csrf(), email, password, json: 'true' } })
@@ -53,11 +57,12 @@ test('the log tells what happened, and no secret of anybody', async ({ playwrigh
     await signInAs(`${SECRETS.strangerName}@nowhere.example`, SECRETS.newPassword)
     expect((await signInAs(group.addressOf('Ada'), PASSWORD)).status()).toBe(200)
     for (const address of [group.addressOf('Gil'), `${SECRETS.strangerName}@nowhere.example`])
-      await ada.post('/api/auth/signin/email', { form: { csrfToken: await csrf(), email: address, json: 'true' } })
+      await postActionForm(stranger, '/sign-in', 'Send a link to', { email: address })
     await ada.get(`/g/${groupId}?q=${SECRETS.query}`, { headers: { 'x-canary': SECRETS.cookie } })
     await ada.get(`/sign-in?callbackUrl=/g/${groupId}?q=${SECRETS.query}`)
     await ada.get(`/invite/${SECRETS.inviteToken}`)
-    await ada.get(`/api/auth/callback/email?token=${SECRETS.query}&email=${group.addressOf('Gil')}`)
+    await ada.get(`/sign-in/link?token=${SECRETS.linkToken}&email=${group.addressOf('Gil')}`)
+    await postActionForm(ada, `/sign-in/link?token=${SECRETS.linkToken}&email=${group.addressOf('Gil')}`, 'It works once', {})
     await sendChange(ada, `/api/v1/groups/${groupId}/claims`, { note: SECRETS.bodyText }, { origin: app.address })
     await sendChange(ada, `/api/v1/groups/${groupId}/days/${dayId}/events`, `{"broken ${SECRETS.bodyText}`, { origin: app.address })
     const { cookies } = await ada.storageState()

@@ -1,7 +1,9 @@
+import { randomBytes } from 'node:crypto'
 import { readdir, readFile, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import AxeBuilder from '@axe-core/playwright'
 import { type Browser, expect, type Page, test } from '@playwright/test'
+import { makeSerial, SERIAL_RANDOM_BYTES } from '@/shared/trace/jar-serial'
 
 test.use({ viewport: { width: 390, height: 844 } })
 
@@ -129,10 +131,13 @@ test.describe('neighbours who begin', () => {
     await page.getByRole('button', { name: 'Mail me a link' }).click()
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Look in your mail')
     const [link = ''] = /https?:\/\/\S+/.exec(await mailWith(`To: ${email}`)) ?? []
-    await page.goto(link)
-    await expect(page.getByRole('heading', { level: 1 })).toHaveText('No group yet')
     const other = await anotherPerson(browser)
-    await other.goto(link)
+    await other.goto(link) // being opened uses nothing up: mail is looked through by programs
+    await expectNoBarrier(other)
+    await page.goto(link)
+    await page.getByRole('button', { name: 'Sign in' }).click()
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('No group yet')
+    await other.getByRole('button', { name: 'Sign in' }).click()
     await expect(other.getByRole('main').getByRole('alert')).toContainText('this link is over')
   })
 
@@ -162,6 +167,29 @@ test.describe('a browser without script', () => {
       await page.getByRole('textbox', { name: 'Password' }).fill(password)
       await page.getByRole('button', { name: 'Sign in', exact: true }).click()
       await expect(page.getByRole('heading', { level: 1 })).toHaveText(heading)
+    }
+  })
+
+  test('has a link mailed and signs in by it', async ({ page }) => {
+    await page.goto('/sign-up')
+    const email = await signUp(page, 'Orla')
+    await page.context().clearCookies()
+    await page.goto('/sign-in')
+    await page.getByLabel('Send a link to').fill(email)
+    await page.getByRole('button', { name: 'Mail me a link' }).click()
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Look in your mail')
+    const [link = ''] = /https?:\/\/\S+/.exec(await mailWith(`To: ${email}`)) ?? []
+    await page.goto(link)
+    await page.getByRole('button', { name: 'Sign in' }).click()
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('No group yet')
+  })
+
+  test('reads that there is no jar of a code, and is answered that it is not there', async ({ page }) => {
+    for (const code of ['x', makeSerial(randomBytes(SERIAL_RANDOM_BYTES))]) {
+      const answer = await page.goto(`/j/${code}`)
+      expect(answer?.status(), code).toBe(404)
+      await expect(page.getByRole('heading', { level: 1 })).toHaveText('No jar found')
+      await expect(page.getByRole('main').getByRole('alert')).toContainText('Instead:')
     }
   })
 })

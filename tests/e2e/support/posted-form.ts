@@ -3,9 +3,28 @@ import { SITE } from './caller'
 
 /** What a form of a page would post before any script has arrived: its hidden fields, by name. */
 export async function hiddenFieldsOf(context: APIRequestContext, path: string, command: string): Promise<Record<string, string>> {
+  return hiddenFields(await formHolding(context, path, `name="_command" value="${command}"`))
+}
+
+/** Posts the form of a page's own action that says something, with what is typed into it. */
+export async function postActionForm(
+  context: APIRequestContext,
+  path: string,
+  said: string,
+  typed: Readonly<Record<string, string>>,
+): Promise<APIResponse> {
+  const hidden = hiddenFields(await formHolding(context, path, said))
+  return context.post(path, { multipart: { ...hidden, ...typed } })
+}
+
+async function formHolding(context: APIRequestContext, path: string, text: string): Promise<string> {
   const html = await (await context.get(path)).text()
-  const form = html.split('<form').find((part) => part.includes(`name="_command" value="${command}"`))
-  if (!form) throw new Error(`${path} has no form for ${command}`)
+  const form = html.split('<form').find((part) => part.split('</form>')[0]?.includes(text))
+  if (!form) throw new Error(`${path} has no form with ${text}`)
+  return form
+}
+
+function hiddenFields(form: string): Record<string, string> {
   const inputs = form.split('</form>')[0]?.match(/<input[^>]*type="hidden"[^>]*>/g) ?? []
   return Object.fromEntries(inputs.map((input) => [attribute(input, 'name'), attribute(input, 'value')]))
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { addressInUse, linkIsOver, noConnection, noFit, signInProblem, tooManyTries } from '@/shared/wording/account'
+import { addressInUse, linkIsOver, linkNotMailed, noConnection, noFit, signInProblem, tooManyTries } from '@/shared/wording/account'
 import { changedMeanwhile } from '@/shared/wording/changed-meanwhile'
 import { inviteIsOver, inviteProblem } from '@/shared/wording/invite'
 import { sayLidVerdict } from '@/shared/wording/say-lid-verdict'
@@ -9,6 +9,7 @@ const ALL = [
   noFit(),
   tooManyTries(),
   linkIsOver(),
+  linkNotMailed(),
   addressInUse(),
   noConnection(),
   changedMeanwhile('Alder Lane Hall'),
@@ -25,7 +26,6 @@ describe('a refusal', () => {
 
   it('of a sign-in says the same for every address', () => {
     expect(signInProblem('CredentialsSignin')).toEqual(noFit())
-    expect(signInProblem('Verification')?.status).toBe(410)
     expect(signInProblem('anything else')?.status).toBe(503)
     expect(signInProblem(undefined)).toBeNull()
   })
