@@ -11,11 +11,17 @@ const DATABASE = Symbol.for('lidsong.database')
 /** The connections of each client. A build holds this file once in each of its bundles, which share one client. */
 const POOLS = Symbol.for('lidsong.pools')
 
+/**
+ * Of one process. With two for its jobs (lib/jobs/run-jobs.ts) and one that listens (lib/live/day-listener.ts) that is eight, so that two
+ * processes, as there are while one takes over from another, stay within sixteen.
+ */
+const CONNECTIONS = 5
+
 /** The app's connection to PostgreSQL. It always works as the role lidsong_app, whoever signed in. */
 export function database(): PrismaClient {
   const known: PrismaClient | undefined = Reflect.get(globalThis, DATABASE)
   if (known) return known
-  const made = openClient(env().databaseUrl)
+  const made = openClient(env().databaseUrl, { connections: CONNECTIONS })
   Reflect.set(globalThis, DATABASE, made)
   return made
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { database } from '@/lib/db/client'
 import { env } from '@/lib/env'
+import { type LateWork, lateWork } from '@/lib/jobs/late-work'
 import { shutdownSignal } from '@/lib/shutdown'
 
 const DATABASE_LIMIT_MS = 1_000
@@ -12,30 +13,41 @@ const FREE_BYTES_NEEDED = 200 * 1024 * 1024
 /** Why this process should get no requests now. */
 export type NotReadyReason = 'shutting-down' | 'database' | 'migrations' | 'disk'
 
-/** Everything that keeps this process from doing its work right now; empty when it is ready. */
-export async function checkReadiness(): Promise<NotReadyReason[]> {
-  if (shutdownSignal().aborted) return ['shutting-down']
-  const [stored, hasSpace] = await Promise.all([newestStoredMigration(), hasDiskSpace()])
+export interface Readiness {
+  /** Everything that keeps this process from doing its work right now; empty when it is ready. */
+  readonly reasons: readonly NotReadyReason[]
+  /** Queues that stand still. Requests are served all the same; whoever keeps the server should look. */
+  readonly late: readonly LateWork[]
+}
+
+/** May this process be sent requests, and is anything left lying? */
+export async function checkReadiness(): Promise<Readiness> {
+  if (shutdownSignal().aborted) return { reasons: ['shutting-down'], late: [] }
+  const [stored, late, hasSpace] = await Promise.all([inTime(newestStoredMigration()), inTime(lateWork(new Date())), hasDiskSpace()])
   const reasons: NotReadyReason[] = []
   if (stored === undefined) reasons.push('database')
   else if (stored !== (await newestMigration())) reasons.push('migrations')
   if (!hasSpace) reasons.push('disk')
-  return reasons
+  return { reasons, late: late ?? [] }
 }
 
-/** The newest migration in the database; undefined when it does not say so within a second. */
-async function newestStoredMigration(): Promise<string | undefined> {
-  const question = database().$queryRaw<{ name: string | null }[]>`
-    SELECT max(migration_name) AS name FROM _prisma_migrations WHERE finished_at IS NOT NULL AND rolled_back_at IS NULL`
+/** What the database answers; undefined when it does not within a second. */
+async function inTime<T>(question: Promise<T>): Promise<T | undefined> {
   const limit = new AbortController()
   try {
-    const rows = await Promise.race([question, sleep(DATABASE_LIMIT_MS, undefined, { signal: limit.signal })])
-    return rows && (rows[0]?.name ?? '')
+    return await Promise.race([question, sleep(DATABASE_LIMIT_MS, undefined, { signal: limit.signal })])
   } catch {
     return undefined
   } finally {
     limit.abort()
   }
+}
+
+/** The newest migration in the database. */
+async function newestStoredMigration(): Promise<string> {
+  const [row] = await database().$queryRaw<{ name: string | null }[]>`
+    SELECT max(migration_name) AS name FROM _prisma_migrations WHERE finished_at IS NOT NULL AND rolled_back_at IS NULL`
+  return row?.name ?? ''
 }
 
 let newest: Promise<string> | undefined

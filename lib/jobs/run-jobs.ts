@@ -13,8 +13,8 @@ import { wakeLostSearches } from './search-rows'
 
 /** One search and the mail. */
 const AT_ONCE = 2
-/** Connections of this process for its jobs: one listens, the others fetch and finish. */
-const CONNECTIONS = 3
+/** Connections of this process for its jobs: one listens, the other fetches and finishes (see lib/db/client.ts for all of them). */
+const CONNECTIONS = 2
 /** Where a notice of new work is lost, it is found so much later. */
 const POLL_MS = 5_000
 /** How often this process looks for work that was left behind: mail that is due again, searches whose process is gone. */

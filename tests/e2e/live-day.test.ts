@@ -37,11 +37,11 @@ interface Heard {
   readonly leave: () => void
 }
 
-/** Opens the day's stream at a process and reads along. */
+/** Opens the day's stream at a process and reads along, from the notice on that the day was changed since whoever asks last looked, long ago. */
 async function listen(site = SITE): Promise<Heard> {
   const cookies = (await ada.storageState()).cookies.map(({ name, value }) => `${name}=${value}`).join('; ')
   const left = new AbortController()
-  const reply = await fetch(site + livePath(), { headers: { cookie: cookies }, signal: left.signal })
+  const reply = await fetch(`${site}${livePath()}?since=1`, { headers: { cookie: cookies }, signal: left.signal })
   let said = ''
   const moments: number[] = []
   const ended = (async () => {
@@ -52,6 +52,7 @@ async function listen(site = SITE): Promise<Heard> {
     }
   })().catch(() => {})
   await expect.poll(() => said).toContain('event: open')
+  await expect.poll(() => moments.length).toBe(1)
   return {
     status: reply.status,
     headers: reply.headers,
@@ -74,7 +75,7 @@ test('each change of the day is noticed once by whoever listens, and a refused o
   const heard = await listen()
   expect(heard.headers.get('content-type')).toContain('text/event-stream')
   expect(heard.headers.get('content-encoding')).toBeNull()
-  await sleep(QUIET_MS) // the day was made just now: whoever opens it is told to look once more
+  await sleep(QUIET_MS)
   const delays: number[] = []
   for (const jars of [9, 8, 7, 6, 5]) {
     const [before, from] = [heard.looks(), performance.now()]
@@ -101,6 +102,20 @@ test('another process on the same database passes it on too, and its streams end
     await heard.lookSince(from)
   })
   await ended
+})
+
+test('two busy processes hold sixteen connections to the database at most', async () => {
+  await withSecondApp({ NEXTAUTH_URL: SITE }, async ({ address }) => {
+    const heard = await Promise.all([listen(), listen(address)])
+    const looks = Array.from({ length: 25 }, () => [SITE, address].map((site) => ada.get(`${site}${livePath().replace(/\/live$/, '')}`)))
+    for (const answer of await Promise.all(looks.flat())) expect(answer.status()).toBe(200)
+    const [held] = await askDatabase<{ count: number }>(
+      `SELECT count(*)::int AS count FROM pg_stat_activity WHERE usename = 'lidsong_app' AND datname = current_database()`,
+    )
+    expect(held?.count, 'both are there').toBeGreaterThan(8)
+    expect(held?.count).toBeLessThanOrEqual(16)
+    for (const stream of heard) stream.leave()
+  })
 })
 
 test('a page looks again by itself when somebody else has claimed', async ({ browser }) => {
