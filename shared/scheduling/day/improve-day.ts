@@ -25,11 +25,13 @@ export type DaySolution = { readonly placements: readonly Placement[]; readonly 
  * and the limit goes down.
  */
 export type DaySearch = {
-  readonly state: DayState
+  state: DayState
   readonly random: Random
   /** How often each batch was left waiting; the more often, the more it weighs. */
   readonly weights: Float64Array
   readonly waiting: number[]
+  /** Orders by rules of thumb that were not tried yet. */
+  readonly untried: number[][]
   limit: number
   best: DaySolution | null
   /** No timetable ends before this slot. */
@@ -37,22 +39,40 @@ export type DaySearch = {
   steps: number
 }
 
-/** Starts a search with the first timetable that rules of thumb give, or with what could not be placed on the waiting list. */
+/** Days of so many batches wait for no second rule of thumb before they show a plan; those of more than the second number try none. */
+const MANY_BATCHES = { first: 60, only: 400 } as const
+
+/** Starts a search with the timetables of rules of thumb, of a large day with that of the first: the others are then its first steps. */
 export function startSearch(model: DayModel, bound: number, seed: number): DaySearch {
-  const random = randomFrom(seed)
-  const weights = new Float64Array(model.batches.length).fill(1)
-  let chosen: DaySearch | null = null
-  for (const order of firstOrders(model)) {
-    const state = emptyState(model)
-    const search: DaySearch = { state, random, weights, waiting: [], limit: model.slots, best: null, bound, steps: 0 }
-    for (const index of order) if (!insertBatch(state, index, plain(search))) search.waiting.push(index)
-    settle(state)
-    if (!chosen || isBetterStart(search, chosen)) chosen = search
-    if (model.batches.length > 400 && search.waiting.length === 0) break
+  const untried = firstOrders(model)
+  const search: DaySearch = {
+    ...{ state: emptyState(model), random: randomFrom(seed), weights: new Float64Array(model.batches.length).fill(1) },
+    ...{ waiting: [], untried, limit: model.slots, best: null, bound, steps: 0 },
   }
-  if (!chosen) throw new Error('a day has at least one batch and one order of them')
-  noteIfWhole(chosen)
-  return chosen
+  fillInOrder(search, untried.shift() ?? [])
+  noteIfWhole(search)
+  if (model.batches.length > MANY_BATCHES.only && search.best) untried.length = 0
+  while (untried.length > 0 && (model.batches.length <= MANY_BATCHES.first || !search.best)) tryOrder(search, untried.shift() ?? [])
+  return search
+}
+
+/** Puts every batch into an empty kitchen in this order; what fits nowhere waits. */
+function fillInOrder(search: DaySearch, order: readonly number[]): void {
+  for (const index of order) if (!insertBatch(search.state, index, plain(search))) search.waiting.push(index)
+  settle(search.state)
+}
+
+/** Goes on from the timetable of another rule of thumb if that is better. */
+function tryOrder(search: DaySearch, order: readonly number[]): void {
+  const { model } = search.state
+  const other: DaySearch = { ...search, state: emptyState(model), waiting: [], limit: model.slots }
+  fillInOrder(other, order)
+  const isWhole = other.waiting.length === 0
+  if (search.best ? !isWhole || finishOf(other.state) > search.limit : !isBetterStart(other, search)) return
+  search.state = other.state
+  search.waiting.splice(0, search.waiting.length, ...other.waiting)
+  removeLate(search)
+  noteIfWhole(search)
 }
 
 /** True while a better timetable may exist. */
@@ -60,7 +80,11 @@ export const mayImprove = (search: DaySearch): boolean => search.best === null |
 
 /** Does a number of steps of the search; each takes some batches out and puts them back otherwise. */
 export function improve(search: DaySearch, steps: number): void {
-  for (let step = 0; step < steps && mayImprove(search); step++) improveOnce(search)
+  for (let step = 0; step < steps && mayImprove(search); step++) {
+    const order = search.untried.shift()
+    if (order) tryOrder(search, order)
+    else improveOnce(search)
+  }
 }
 
 function firstOrders(model: DayModel): number[][] {
