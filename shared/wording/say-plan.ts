@@ -17,13 +17,13 @@ export function sayFinish(problem: DayProblem, plan: DayPlan): string {
   return `Finish ${formatClock(plan.finishAt)} because ${sayReason(problem, plan.bindingReason)}; ${plan.bindingReason.slackMinutes} min to spare.`
 }
 
-/** "With more of these, the burners would decide next, at most 20 min sooner."; empty where nothing is known of it. */
+/** What decides once the limit of the finish is lifted: "Without that limit the burners would decide next, at most 20 min sooner."; empty where nothing is known of it. */
 export function sayNextLimit({ nextLimit }: DayPlan): string {
   if (!nextLimit) return ''
   const names = { burners: 'the burners', kettles: 'the kettles', 'fill-tables': 'the fill tables' }
   const what = nextLimit.kind === 'people' ? `people for “${skillName(nextLimit.skill)}”` : names[nextLimit.kind]
-  if (nextLimit.slackMinutes === 0) return `More of these alone would not help: ${what} would decide then.`
-  return `With more of these, ${what} would decide next, at most ${nextLimit.slackMinutes} min sooner.`
+  if (nextLimit.slackMinutes === 0) return `Lifting that limit alone would not help: ${what} would decide then.`
+  return `Without that limit ${what} would decide next, at most ${nextLimit.slackMinutes} min sooner.`
 }
 
 /** How good the timetable is: "No timetable for these batches can end sooner.", or by how much one might. */

@@ -71,7 +71,7 @@ describe('the Plum and Pickle Evening', () => {
     // three pot places (R3, R4, E1), 6 × (20 + 8) + 4 × (15 + 9) pot minutes and holding: far from the finish; fillers and cooks are nearer
     expect(plan.nextLimit).toMatchObject({ kind: expect.stringMatching(/burners|kettles|fill-tables|people/) })
     expect(plan.nextLimit?.slackMinutes).toBeGreaterThan(0)
-    expect(sayNextLimit(plan)).toMatch(/^With more of these, \S.* would decide next, at most \d+ min sooner\.$/)
+    expect(sayNextLimit(plan)).toMatch(/^Without that limit \S.* would decide next, at most \d+ min sooner\.$/)
     const oneTable = planned({
       ...s1DayProblem,
       preparations: s1DayProblem.preparations.map((entry) => ({ ...entry, fill: { ...entry.fill, workMinutes: 14, peopleMax: 1 } })),

@@ -1,4 +1,5 @@
 import { Suspense } from 'react'
+import { Fold } from '@/app/_ui/fold'
 import { LinkButton } from '@/app/_ui/link-button'
 import { Notice } from '@/app/_ui/notice'
 import { Sheet } from '@/app/_ui/sheet'
@@ -47,22 +48,33 @@ export function DoesNotFit({ problem, refusal, dayPath }: Props) {
 type WaysOutProps = Pick<Props, 'problem' | 'dayPath'> & { waysOut: readonly WayOut[] }
 
 function WaysOut({ problem, waysOut, dayPath }: WaysOutProps) {
-  const rows = waysOut.map((way, index) => ({
-    id: String(index),
-    cells: {
-      change: sayChange(problem, way.change),
-      minutes: `${way.cannerMinutes.needed} of ${way.cannerMinutes.available}`,
-      fits: way.finishAt === null ? `No, ${sayEffect(way)}` : `Yes, canners empty ${formatClock(way.finishAt)}`,
-      act: dayPath !== undefined && way.fits && action(way.change, dayPath),
-    },
-  }))
-  if (rows.length === 0) return null
+  if (waysOut.length === 0) return null
+  const table = (ways: readonly WayOut[], caption: string) => (
+    <Table caption={caption} captionHidden columns={COLUMNS} rows={ways.map((way) => rowOf(problem, way, dayPath))} />
+  )
+  const [fitting, others] = [waysOut.filter(({ fits }) => fits), waysOut.filter(({ fits }) => !fits)]
   return (
     <Sheet lid="domed" title="Ways out" aside="Each one worked through to the last canner.">
-      <Table caption="Changes, each planned again" captionHidden columns={COLUMNS} rows={rows} />
+      {fitting.length > 0 ? table(fitting, 'Changes that make it fit') : <p>No single change makes it fit. Two together may.</p>}
+      {others.length > 0 && (
+        <Fold summary={others.length === 1 ? 'One change that is not enough' : `${others.length} changes that are not enough alone`}>
+          {table(others, 'Changes that are not enough')}
+        </Fold>
+      )}
     </Sheet>
   )
 }
+
+/** A way out with its measured effect; a limit that is met before any canner is counted has no canner minutes to show. */
+const rowOf = (problem: DayProblem, way: WayOut, dayPath: string | undefined) => ({
+  id: JSON.stringify(way.change),
+  cells: {
+    change: sayChange(problem, way.change),
+    minutes: way.cannerMinutes.available > 0 && `${way.cannerMinutes.needed} of ${way.cannerMinutes.available}`,
+    fits: way.finishAt === null ? `No, ${sayEffect(way)}` : `Yes, canners empty ${formatClock(way.finishAt)}`,
+    act: dayPath !== undefined && way.fits && action(way.change, dayPath),
+  },
+})
 
 /** Of a large day each takes a second or more: the page is there before them. */
 async function LateWaysOut({ problem, dayPath }: Pick<Props, 'problem' | 'dayPath'>) {

@@ -4,7 +4,6 @@ import { plannedAbsence, plannedLastStarts, plannedReplay } from '@/lib/services
 import { isSearchedApart } from '@/shared/day/day-size'
 import { planChangeText } from '@/shared/day/apply-plan-change'
 import { CHANCES } from '@/shared/planning/robust-plan'
-import { sayFinish, sayNextLimit } from '@/shared/wording/say-plan'
 import { sayAbsence, sayBrokenWait, sayEnds, sayInTime, sayKeptLonger, sayLastStarts, sayUsualSpread } from '@/shared/wording/say-replay'
 import type { Planned } from '../plan-drawing'
 
@@ -34,9 +33,7 @@ export async function HowItMayGo({ problem, plan, planPath, asksWhoMayMiss = fal
       <p>
         <b>{sayEnds(plan, replay)}</b> {sayInTime(problem, replay)}
       </p>
-      <p>
-        {sayLastStarts(plannedLastStarts(problem))} {sayFinish(problem, plan)} {sayNextLimit(plan)}
-      </p>
+      <p>{sayLastStarts(plannedLastStarts(problem))}</p>
       {broken.length > 0 && (
         <ul className="list">
           {broken.map(({ says }) => (

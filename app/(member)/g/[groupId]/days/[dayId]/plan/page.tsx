@@ -15,9 +15,11 @@ import { triedOutlook } from '@/lib/queries/tried-outlook'
 import { may } from '@/shared/access/policy'
 import { readPlanList } from '@/shared/forms/plan-list'
 import { searchLife } from '@/shared/lifecycle/search-states'
+import type { DayPlan } from '@/shared/planning/day-plan'
+import type { DayProblem } from '@/shared/planning/day-problem'
 import { sayDate } from '@/shared/time/calendar-date'
 import { formatClock } from '@/shared/time/kitchen-time'
-import { sayBound, sayFinish } from '@/shared/wording/say-plan'
+import { sayBound, sayFinish, sayNextLimit } from '@/shared/wording/say-plan'
 import { DayPlace } from '../_overview/day-place'
 import { DoesNotFit } from '../_overview/does-not-fit'
 import { LargeDay } from '../_overview/large-day'
@@ -56,11 +58,7 @@ export default async function PlanPage({ params, searchParams }: Props) {
       <PageHead
         kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} after={`${sayDate(day.date)}, ${day.kitchen.name}`} />}
         title={isSearching ? titleOfSearch(search) : isShown ? titleOf(outlook) : 'No timetable yet'}
-        lead={
-          isShown && outlook.outcome?.ok
-            ? `${sayFinish(outlook.problem, outlook.outcome.value)} ${sayBound(outlook.outcome.value)}`
-            : undefined
-        }
+        lead={isShown && outlook.outcome?.ok ? leadOf(outlook.problem, outlook.outcome.value) : undefined}
         action={
           mayPlan && outlook && !isSearching ? (
             <PlanForm groupId={groupId} dayId={dayId} outlook={outlook} change={tried && typeof change === 'string' ? change : undefined} />
@@ -111,6 +109,10 @@ function titleOf({ outcome }: DayOutlook): string {
   const { finishAt, bindingReason } = outcome.value
   return `Finish ${formatClock(finishAt)}, ${bindingReason.slackMinutes} min to spare.`
 }
+
+/** What decides the finish, what would decide next, and how good the timetable is. */
+const leadOf = (problem: DayProblem, plan: DayPlan) =>
+  [sayFinish(problem, plan), sayNextLimit(plan), sayBound(plan)].filter(Boolean).join(' ')
 
 type ShownProps = Omit<Parameters<typeof Timetable>[0], 'problem' | 'plan'> & { outlook: DayOutlook; dayPath?: string }
 
