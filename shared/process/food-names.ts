@@ -105,7 +105,7 @@ export const ALSO_CALLED: Readonly<Record<string, string>> = {
  * Sources: Michigan State University Extension, Preserving Food Safely (1997), Berries, whole (item 01600304), and Strips, cubes or chunks of
  * meat, Guide 5:6-7 (item 01600849); USDA AIB No. 539 (1994), Guide 5, Ground or chopped meat.
  */
-const SUGGESTS: ReadonlyMap<string, readonly string[]> = new Map([
+const SUGGESTS: ReadonlyMap<string, readonly string[]> = new Map<string, readonly string[]>([
   ...['bear', 'beef', 'lamb', 'pork', 'veal', 'venison'].map((name) => [name, ['meat-strips-cubes', 'meat-ground']] as const),
   ...['blackberry', 'dewberry', 'loganberry', 'mulberry', 'raspberry'].map((name) => [name, ['berries-whole']] as const),
 ])
