@@ -96,6 +96,11 @@ function readJson(text: string): Result<unknown, NoSearch> {
   try {
     return ok(JSON.parse(text))
   } catch (error) {
-    return refuse({ kind: 'not-as-described', reasons: [`the file is not JSON: ${error instanceof Error ? error.message : 'unreadable'}`] })
+    return refuse({
+      kind: 'not-as-described',
+      reasons: [
+        `the file is not JSON (${error instanceof Error ? error.message : 'unreadable'}); a project file needs a name that ends in .sm`,
+      ],
+    })
   }
 }

@@ -1,5 +1,5 @@
 /** Plans one instance from a file: npm run plan. This thread reads, shows and writes; the search runs in threads beside it. */
-import { readFile, rename, writeFile } from 'node:fs/promises'
+import { readFile, rename, rm, writeFile } from 'node:fs/promises'
 import { availableParallelism } from 'node:os'
 import { parseArgs } from 'node:util'
 import { Worker } from 'node:worker_threads'
@@ -15,14 +15,15 @@ seed. Every better plan is told on standard error; ctrl-C ends the search and ke
 steps, however long they take: the same seed then gives the same file. Without --out the plan goes to standard output.
 
 exit 0  a plan was written
-exit 1  a file could not be read or written, or is not as described; the message names the field
-exit 2  no plan: each reason on a line of its own`
+exit 1  a file could not be read or written, or the command was not called as above
+exit 2  no plan: the file is not as described (the message names the field), or no plan of it was found (each reason on a line of its own)`
 
 /** Exit codes of the command: see USAGE. */
 const EXIT = { planned: 0, input: 1, infeasible: 2 }
 
 const DEFAULT_SECONDS = 10
 const MOST_SECONDS = 86_400
+const MOST_BYTES = 64 * 1_048_576
 const NONE = 2_147_483_647
 /** Places in what the threads share. */
 const [FINISH, BOUND] = [0, 1]
@@ -40,16 +41,34 @@ const began = performance.timeOrigin
 async function main() {
   const wanted = readArguments()
   if (wanted === null) return fail(USAGE, EXIT.input)
-  const text = await readFile(wanted.instance, 'utf8').catch((/** @type {Error} */ error) => error)
-  if (text instanceof Error) return fail(`${wanted.instance} could not be read: ${text.message}`, EXIT.input)
+  const text = await readText(wanted.instance)
+  if (text instanceof Error)
+    return fail(`${wanted.instance} could not be read: ${text.message}`, 'code' in text ? EXIT.input : EXIT.infeasible)
 
   const ended = await searchInThreads(wanted, text)
   if (ended.refused?.kind === 'not-as-described')
-    return fail(ended.refused.reasons.map((reason) => `${wanted.instance}: ${reason}`).join('\n'), EXIT.input)
+    return fail(ended.refused.reasons.map((reason) => `${wanted.instance}: ${reason}`).join('\n'), EXIT.infeasible)
   if (!ended.best) return fail(['No plan.', ...(ended.refused?.reasons ?? ended.reasons)].join('\n'), EXIT.infeasible)
   const failed = await writeWhole(`${JSON.stringify(ended.best.plan, null, 1)}\n`, wanted.out)
   if (failed) return fail(`${wanted.out} could not be written: ${failed.message}`, EXIT.input)
   return EXIT.planned
+}
+
+/**
+ * A byte order mark at the beginning is left out. Errors of the system carry a code, those of the content none.
+ *
+ * @param {string} file
+ * @returns {Promise<string | Error>}
+ */
+async function readText(file) {
+  const bytes = await readFile(file).catch((/** @type {Error} */ error) => error)
+  if (bytes instanceof Error) return bytes
+  if (bytes.length > MOST_BYTES) return new Error(`it has more than ${MOST_BYTES / 1_048_576} MiB; no day and no project is that long`)
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+  } catch {
+    return new Error('it is not UTF-8 text; save it as UTF-8')
+  }
 }
 
 /** @returns {Wanted | null} */
@@ -169,7 +188,10 @@ async function writeWhole(text, out) {
     .then(() => rename(beside, out))
     .then(
       () => null,
-      (/** @type {Error} */ error) => error,
+      async (/** @type {Error} */ error) => {
+        await rm(beside, { force: true }).catch(() => undefined)
+        return error
+      },
     )
 }
 

@@ -68,7 +68,7 @@ describe('npm run plan', () => {
     const text = readFileSync(fixture('published/j301_1.sm'), 'utf8').replace(/\n(\s+31\s+1\s+)1(\s+)32/, '\n$11$2 2')
     writeFileSync(join(folder, 'circle.sm'), text)
     const ran = await plan(join(folder, 'circle.sm'))
-    expect([ran.code, ran.said]).toEqual([1, expect.stringMatching(/PRECEDENCE RELATIONS: .*circle/)])
+    expect([ran.code, ran.said]).toEqual([2, expect.stringMatching(/PRECEDENCE RELATIONS: .*circle/)])
   }, 90_000)
 
   it('ends with 2 and the reasons when no plan can exist', async () => {
@@ -78,10 +78,24 @@ describe('npm run plan', () => {
     expect(existsSync(join(folder, 'none.json'))).toBe(false)
   }, 90_000)
 
-  it('ends with 1 and the field when the file is not as described', async () => {
+  it('ends with 2 and the field when the file is not as described', async () => {
     const day = JSON.parse(readFileSync(fixture('canning-days/cd-s03.json'), 'utf8'))
     const ran = await plan(written('bad.json', { ...day, close: -1 }))
-    expect([ran.code, ran.said]).toEqual([1, expect.stringMatching(/bad\.json: close: /)])
+    expect([ran.code, ran.said]).toEqual([2, expect.stringMatching(/bad\.json: close: /)])
+  }, 90_000)
+
+  it('reads past a byte order mark, and leaves nothing half written', async () => {
+    const day = readFileSync(fixture('canning-days/cd-s01.json'), 'utf8')
+    writeFileSync(join(folder, 'marked.json'), `\uFEFF${day}`)
+    const ran = await plan(join(folder, 'marked.json'), '--seconds', '0.2', '--out', folder)
+    expect([ran.code, ran.said]).toEqual([1, expect.stringMatching(/finish 220[\s\S]*could not be written/)])
+    expect(existsSync(`${folder}.part`)).toBe(false)
+  }, 90_000)
+
+  it('ends with 2 when the file is no text', async () => {
+    writeFileSync(join(folder, 'latin.json'), Buffer.from([0x22, 0xe9, 0x22]))
+    const ran = await plan(join(folder, 'latin.json'))
+    expect([ran.code, ran.said]).toEqual([2, expect.stringMatching(/not UTF-8 text; save it as UTF-8/)])
   }, 90_000)
 
   it('ends with 1 and its usage when it is asked for nonsense', async () => {
