@@ -6,6 +6,7 @@ import { changeJarTreatment } from '@/lib/services/day/change-jar-treatment'
 import { editDay } from '@/lib/services/day/edit-day'
 import { planDay } from '@/lib/services/day/plan-day'
 import { startDay } from '@/lib/services/day/start-day'
+import { checkDayPlan } from '@/tests/support/check-day-plan'
 import { freshDatabase } from '@/tests/support/fresh-database'
 import { change, claimAll, EVENING, type OpenEvening, openEvening, saved, seedFernHollow } from '@/tests/support/open-evening'
 import { formatClock } from '@/shared/time/kitchen-time'
@@ -139,6 +140,16 @@ describe('planning a day', () => {
     expect(await breaks()).toBeGreaterThan(0)
     await edit({ breakMinutes: '0', breakAfterMinutes: '240' })
     expect(await breaks()).toBe(0)
+  })
+
+  it('washes a fill table between recipes where the day asks for it', async () => {
+    const { dayId } = evening
+    const { version } = await fresh.client.day.findFirstOrThrow({ where: { id: dayId } })
+    await saved(editDay, { dayId, version, ...EVENING, tableWashMinutes: '3' })
+    await saved(planDay, { dayId })
+    const stored = await readSavedPlan('fern-hollow', dayId)
+    expect(stored?.problem.tableWashMinutes).toBe(3)
+    expect(stored && checkDayPlan(stored.problem, stored.plan)).toEqual([])
   })
 
   it('can be planned for slower hands, and is still the same day', async () => {
