@@ -92,7 +92,7 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
     }),
     db.purchase.findMany({ where: { groupId, dayId }, orderBy: [{ pool: 'asc' }, { item: 'asc' }] }),
     db.pledge.findMany({
-      where: { groupId, dayId, creditMinor: { not: null } },
+      where: { groupId, dayId, OR: [{ creditMinor: { not: null } }, { kind: 'produce' }] },
       orderBy: [{ pool: 'asc' }, { item: 'asc' }, { id: 'asc' }],
     }),
     db.ingredientLot.findMany({
@@ -126,7 +126,7 @@ export async function reckoningPage(actor: Actor, dayId: string): Promise<Reckon
   const sizes = new Map(preparations.map(({ id, jarSize }) => [id, jarSize as JarSize]))
   const outlays = [
     ...purchases.map(paidLine),
-    ...pledges.map(givenLine(creditedOf(pledges, came, OVER.includes(day.state)))),
+    ...pledges.filter(isCredited).map(givenLine(creditedOf(pledges, came, OVER.includes(day.state)))),
     ...equipment.flatMap(chargeLine),
     ...hours.flatMap(hoursLine(rule)),
   ].map((line) => ({
@@ -189,14 +189,18 @@ const paidLine = ({ id, item, packs, pack, pool, costMinor, householdId }: Purch
 /** From then on nothing more comes in. */
 const OVER = ['resting', 'closed', 'cancelled']
 
-/** Produce is credited by what came; anything else as it was promised. */
+const isCredited = ({ creditMinor }: Pledge) => creditMinor !== null
+
+/** Produce is credited by what came; anything else as it was promised. What came beyond a promise with a credit fills one that was given for nothing. */
 const creditedOf = (
   pledges: readonly Pledge[],
   came: readonly { householdId: string | null; item: string; quantity: unknown; unit: string }[],
   isOver: boolean,
 ) =>
   creditedQuantities(
-    pledges.filter(({ kind }) => kind === 'produce').map((pledge) => ({ ...pledge, quantity: Number(pledge.quantity) })),
+    [...pledges.filter(isCredited), ...pledges.filter((pledge) => !isCredited(pledge))]
+      .filter(({ kind }) => kind === 'produce')
+      .map((pledge) => ({ ...pledge, quantity: Number(pledge.quantity) })),
     came.map((lot) => ({ ...lot, quantity: Number(lot.quantity) })),
     isOver,
   )

@@ -134,6 +134,16 @@ describe('its reckoning', () => {
     expect(page?.outlays.find(({ id }) => id === 'gift-1')).toMatchObject({ amount: 900, pack: '9 lb' })
     expect(page?.reckoning?.pools.find(({ poolId }) => poolId === 'jam')).toMatchObject({ credited: 900, total: 6000 })
     await fresh.client.pledge.delete({ where: { groupId_id: { groupId: S1.groupId, id: 'never-came' } } })
+    // Of 9 lb that came, 5 lb had a credit and the rest was given for nothing.
+    const where = { groupId_id: { groupId: S1.groupId, id: 'gift-1' } }
+    await fresh.client.pledge.update({ where, data: { quantity: 5 } })
+    await fresh.client.pledge.create({ data: { ...gift, id: 'for-nothing', householdId: 'Copperfold', quantity: 4, unit: 'lb' } })
+    const shared = await reckoningPage(actorNamed('Ada'), dayId)
+    expect(shared?.outlays.filter(({ kind, item }) => kind === 'credited' && item === 'plums')).toMatchObject([
+      { amount: 500, pack: '5 lb' },
+    ])
+    await fresh.client.pledge.delete({ where: { groupId_id: { groupId: S1.groupId, id: 'for-nothing' } } })
+    await fresh.client.pledge.update({ where, data: { quantity: 9 } })
   })
 
   it('shows a member only the own household', async () => {
