@@ -66,7 +66,7 @@ export function PledgeForm({ groupId, day, households, own, kind, item }: Props)
         <FieldEntry
           name="creditPerUnit"
           label="Agreed credit for each unit"
-          hint={`In ${day.currency}. For a gift in kind that is set off against the costs.`}
+          hint={`In ${day.currency}. For a gift in kind that is set off against the costs: produce by what is weighed in.`}
           inputMode="decimal"
           short
         />
