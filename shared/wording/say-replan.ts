@@ -144,12 +144,12 @@ const KEEP_TO_IT =
 export const replanBrokeOff = (why: string): Refusal =>
   notNow('planning-broke-off', 'Not planned again: the planner broke off.', why, KEEP_TO_IT)
 
-/** Between looking at a new plan and using it, the floor went on. */
-export const enteredMeanwhile = (): Refusal =>
+/** Between the planning and the saving, the floor went on. */
+export const notPlannedAhead = (): Refusal =>
   notNow(
     'entered-meanwhile',
-    'Not planned again: something was entered meanwhile.',
-    'The new plan does not know of it.',
+    'Not planned again: the new plan is not of the day as it is now.',
+    'Something was entered while it was planned, or the planner broke off.',
     'Look at the new plan once more and use it.',
   )
 

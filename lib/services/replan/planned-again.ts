@@ -2,12 +2,12 @@ import 'server-only'
 import { askPlanner, isAsked } from '@/lib/planner/ask-planner'
 import { PlanningBrokeOff } from '@/lib/planner/planning-broke-off'
 import type { ReplanInput } from '@/lib/queries/replan-input'
-import { MOST_JOBS_AGAIN, MOST_JOBS_AT_ONCE } from '@/shared/day/day-size'
+import { MOST_JOBS_AGAIN } from '@/shared/day/day-size'
 import { jobsLeft } from '@/shared/planning/jobs-left'
 import type { Replan } from '@/shared/planning/replan-day'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import type { Refusal } from '@/shared/wording/refusal'
-import { enteredMeanwhile, replanBrokeOff, sayLocked, tooMuchLeft } from '@/shared/wording/say-replan'
+import { notPlannedAhead, replanBrokeOff, sayLocked, tooMuchLeft } from '@/shared/wording/say-replan'
 
 /**
  * The one place from which a running day is planned anew, beside the server's own thread. Remembered, so that a preview that is used is not
@@ -29,11 +29,11 @@ export async function plannedAgain(input: ReplanInput, ask: typeof askPlanner = 
 }
 
 /**
- * The same under the day's lock, which is not held while much is planned: where a large day is not the one that was planned a moment ago,
+ * The same under the day's lock, which is not held while somebody plans: where the day is not the one that was planned a moment ago,
  * somebody has entered something, and is to look at what that makes of it.
  */
 export async function plannedAgainLocked(input: ReplanInput): Promise<Result<Replan, Refusal>> {
-  return leftOf(input).jobs <= MOST_JOBS_AT_ONCE || isPlannedAgain(input) ? plannedAgain(input) : refuse(enteredMeanwhile())
+  return isPlannedAgain(input) ? plannedAgain(input) : refuse(notPlannedAhead())
 }
 
 /** Was the rest of just this day asked for a moment ago? */
