@@ -31,12 +31,12 @@ function byWork(model: DayModel, batches: readonly ModelBatch[], isPressure: boo
   const shares = loadShares(model)
   const count = worth(model, isPressure)
   const usable = usableSlots(model, isPressure)
-  const heads = [...new Set(batches.map((batch) => headsOf(batch).load))]
+  const heads = batches.map((batch) => headsOf(batch).load)
   let slot = 0
-  for (const head of heads) {
+  for (const head of new Set(heads)) {
     const loads = new Map<number, number>()
-    for (const batch of batches)
-      if (headsOf(batch).load >= head) loads.set(batch.family, (loads.get(batch.family) ?? 0) + (shares[batch.index] ?? 0))
+    for (const [at, batch] of batches.entries())
+      if ((heads[at] ?? 0) >= head) loads.set(batch.family, (loads.get(batch.family) ?? 0) + (shares[batch.index] ?? 0))
     const work = [...loads].reduce(
       (sum, [family, share]) => sum + wholeLoads(model, family, share) * (model.families[family]?.whole ?? 0),
       0,
@@ -79,13 +79,15 @@ function bySupply(model: DayModel, batches: readonly ModelBatch[], isPressure: b
   const count = worth(model, isPressure)
   return suppliesOf(model, batches).map((supply) => {
     const order = batches.map((batch, index) => ({ batch, work: work[index] ?? 0, use: supply.use(batch), head: headsOf(batch).load }))
-    order.sort((a, b) => b.work / Math.max(1e-9, b.use) - a.work / Math.max(1e-9, a.use))
+    order.sort((a, b) => Number(a.use > 0) - Number(b.use > 0) || b.work / Math.max(1e-9, b.use) - a.work / Math.max(1e-9, a.use))
     let slot = 0
     for (let at = 0; at <= model.slots; at++) {
       let left = supply.by(at)
       let filled = 0
       for (const one of order) {
-        if (one.head > at || left <= 0) continue
+        if (one.head > at) continue
+        // those that use nothing come first, and are there whatever is left
+        if (left <= 0 && one.use > 0) break
         const part = one.use <= 0 ? 1 : Math.min(1, left / one.use)
         filled += one.work * part
         left -= one.use * part

@@ -6,9 +6,9 @@ import type { Bound } from '@/shared/scheduling/energy-bound'
 /**
  * What large and small canners of one method say about the end, each in whole loads.
  *
- * Proof: the large canners take what the small ones have no time for. For a head and an end, a family has so many loads in small canners (of each
- * number we know the fewest large ones that are then left, `largeLoads`) as the small canners have time for together; when whatever
- * is chosen the large loads do not fit in the time of the large canners, no plan ends by then.
+ * Proof: take a head and an end. A plan that ends by then has so many loads of each family in small canners, for all of which the small canners
+ * have time, and at least so many in large ones as are then left (`largeLoads`). Where for no such numbers the large canners have time for
+ * these, no plan ends by then.
  *
  * @param usable - by length of time: the most slots of it that loads of the method, one after another, can fill
  * @param from - a slot that is known to be no later than the earliest end

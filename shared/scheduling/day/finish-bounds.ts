@@ -24,16 +24,21 @@ function longestPath(model: DayModel): Bound {
 /** For every set of skills: the work that asks for one of them against the people who have one. */
 function peopleBounds(model: DayModel): Bound[] {
   const shares = loadShares(model)
+  const works = model.batches.flatMap((batch) => [
+    { skill: batch.prepSkill, part: prepPart(batch) },
+    { skill: batch.fillSkill, part: fillPart(batch, batch.fillPeople) },
+    ...handlingParts(model, batch, shares[batch.index] ?? 0).map((part) => ({ skill: model.handling.skill, part })),
+  ])
   return Array.from({ length: 2 ** CREW_SKILLS.length - 1 }, (_, index) => index + 1).map((set) => {
     const asked = (skill: number) => (set & (1 << skill)) !== 0
     const crews = model.crews.filter((crew) => crew.skills.some((has, skill) => has && asked(skill)))
-    const parts = model.batches.flatMap((batch) => [
-      ...(asked(batch.prepSkill) ? [prepPart(batch)] : []),
-      ...(asked(batch.fillSkill) ? [fillPart(batch, batch.fillPeople)] : []),
-      ...(asked(model.handling.skill) ? handlingParts(model, batch, shares[batch.index] ?? 0) : []),
-    ])
+    const parts = works.filter(({ skill }) => asked(skill)).map(({ part }) => part)
     const names = CREW_SKILLS.filter((_, skill) => asked(skill)).join(', ')
-    const capacity = (from: number, to: number) => crews.reduce((sum, crew) => sum + personSlots(crew, from, to), 0)
+    const capacity = (from: number, to: number) => {
+      let sum = 0
+      for (const crew of crews) sum += personSlots(crew, from, to)
+      return sum
+    }
     return { slot: leastEnd(parts, capacity, model.slots), because: `people for ${names}` }
   })
 }
@@ -55,12 +60,16 @@ function handlingParts({ handling }: DayModel, batch: ModelBatch, share: number)
   ]
 }
 
+/** Slots that two stretches have in common. */
+const overlap = (from: number, to: number, start: number, end: number): number => Math.max(0, Math.min(to, end) - Math.max(from, start))
+
 /** Person-slots a crew can give in [from, to): its hours, less the part of its break that falls inside wherever it is taken. */
 function personSlots(crew: DayModel['crews'][number], from: number, to: number): number {
   const [first, last] = [Math.max(from, crew.from), Math.min(to, crew.to)]
   const present = Math.max(0, last - first)
-  const inside = (start: number) => Math.max(0, Math.min(last, start + crew.breakLength) - Math.max(first, start))
-  const lost = crew.breakLength > 0 ? Math.min(inside(crew.breakFrom), inside(crew.breakTo)) : 0
+  const earliest = overlap(first, last, crew.breakFrom, crew.breakFrom + crew.breakLength)
+  const latest = overlap(first, last, crew.breakTo, crew.breakTo + crew.breakLength)
+  const lost = crew.breakLength > 0 ? Math.min(earliest, latest) : 0
   return crew.size * Math.max(0, present - lost)
 }
 

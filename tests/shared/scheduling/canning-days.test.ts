@@ -72,6 +72,13 @@ describe('a planned canning day', () => {
     expect(plan?.makespan).toBeLessThan(short)
   })
 
+  it('is not bounded later than it ends where preparing takes no time', () => {
+    const day = readDay('cd-s01')
+    const batches = day.batches.slice(0, 1).map((batch) => ({ ...batch, prep: { ...batch.prep, work: 0 } }))
+    const alone = { ...day, batches, canners: day.canners.slice(0, 1) }
+    expect(planned(alone, 50)?.makespan).toBe(finishBound(modelOf(alone)).slot * 5)
+  })
+
   it('comes out the same for the same seed and steps', () => {
     expect(planned(readDay('cd-s08'), 500, 7)).toEqual(planned(readDay('cd-s08'), 500, 7))
   })
