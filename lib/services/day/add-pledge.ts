@@ -2,6 +2,7 @@ import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { defineCommand } from '@/lib/commands/command'
 import { recipesOfDay } from '@/lib/stores/recipes'
+import { may } from '@/shared/access/policy'
 import { whoAvoids } from '@/shared/day/who-avoids'
 import { AddPledge } from '@/shared/forms/pledge'
 import type { DayState } from '@/shared/lifecycle/day-states'
@@ -21,7 +22,8 @@ export const addPledge = defineCommand({
   act: 'pledge',
   schema: AddPledge,
   householdOf: (input) => input.householdId,
-  async run({ tx, actor: { groupId } }, { dayId, householdId, personId = null, creditPerUnit, ...promise }) {
+  async run({ tx, actor }, { dayId, householdId, personId = null, creditPerUnit, ...promise }) {
+    const { groupId } = actor
     const day = await lockDay(tx, groupId, dayId)
     if (!day) return refuse(notFound('Canning day'))
     if (!OPEN.includes(day.state)) return refuse(cannotMove(day.state, 'Promise something'))
@@ -30,6 +32,8 @@ export const addPledge = defineCommand({
       select: { allergens: true, group: { select: { currency: true } }, people: { select: { id: true, name: true, allergies: true } } },
     })
     if (!household) return refuse(notFound('Household'))
+    // A household promises; what is paid for it is agreed on by whoever keeps the money.
+    if (creditPerUnit !== undefined && !may(actor, 'edit-reckoning')) return refuse(badInput({ creditPerUnit: [AGREED_ON] }))
     if (personId && !household.people.some((person) => person.id === personId)) return refuse(badInput({ personId: [OF_THE_HOUSEHOLD] }))
     if (promise.kind === 'home-task') {
       const preparations = await tx.preparation.findMany({ where: { groupId, dayId }, select: { id: true } })
@@ -45,6 +49,8 @@ export const addPledge = defineCommand({
     return ok({ reply: { pledgeId: id }, history: [{ subject: `pledge ${id}`, detail, dayId }] })
   },
 })
+
+const AGREED_ON = 'The organiser agrees on a credit and enters it with the promise.'
 
 const OF_THE_HOUSEHOLD = 'Choose somebody of that household.'
 

@@ -170,7 +170,7 @@ describe('a promise', () => {
 
   it('is kept with its credit in minor units, and can be taken back', async () => {
     const { dayId } = await openEvening()
-    const { pledgeId } = await saved(addPledge, { dayId, householdId: 'copperfold', ...plums }, actorOf('member', 'copperfold'))
+    const { pledgeId } = await saved(addPledge, { dayId, householdId: 'copperfold', ...plums })
     const row = await fresh.client.pledge.findFirstOrThrow({ where: { id: String(pledgeId) } })
     expect({ quantity: row.quantity.toNumber(), creditMinor: row.creditMinor, pool: row.pool }).toEqual({
       quantity: 9,
@@ -179,6 +179,18 @@ describe('a promise', () => {
     })
     await saved(removePledge, { pledgeId }, actorOf('member', 'copperfold'))
     expect(await fresh.client.pledge.count({ where: { dayId } })).toBe(0)
+  })
+
+  it('is a household’s own, and the credit for it is not', async () => {
+    const { dayId } = await openEvening()
+    const own = actorOf('member', 'copperfold')
+    const { creditPerUnit: _, ...bare } = plums
+    expect(await change(addPledge, { dayId, householdId: 'copperfold', ...plums }, own)).toMatchObject({
+      ok: false,
+      problem: { code: 'bad-input', fields: { creditPerUnit: [expect.stringContaining('organiser')] } },
+    })
+    await saved(addPledge, { dayId, householdId: 'copperfold', ...bare }, own)
+    expect(await fresh.client.pledge.findMany({ where: { dayId } })).toMatchObject([{ creditMinor: null }])
   })
 
   it('in another household’s name, or by somebody of another household, is refused', async () => {

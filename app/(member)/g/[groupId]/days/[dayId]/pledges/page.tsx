@@ -2,11 +2,13 @@ import type { Metadata } from 'next'
 import { Page } from '@/app/_ui/page'
 import { PageHead } from '@/app/_ui/page-head'
 import { requireActor } from '@/lib/auth/current-actor'
-import { dayProducts } from '@/lib/queries/day-claims'
+import { dayProducts, type OfferedProduct } from '@/lib/queries/day-claims'
 import { requireDayHead } from '@/lib/queries/day-head'
 import { dayPledges, pledgePeople } from '@/lib/queries/day-pledges'
 import { may, reachOf } from '@/shared/access/policy'
 import { isPledgeKind } from '@/shared/forms/pledge'
+import { productName } from '@/shared/day/product-name'
+import { COMMON_POOL, type PooledProduct } from '@/shared/share/pool-products'
 import { sayDate } from '@/shared/time/calendar-date'
 import { DayPlace } from '../_overview/day-place'
 import { HomeTasks } from './home-tasks'
@@ -43,15 +45,27 @@ export default async function PledgesPage({ params, searchParams }: Props) {
         lead="Produce, jars, money, hours, and what is done at home the evening before."
       />
       <HomeTasks products={products} pledges={pledges} seesAll={household === undefined} mayPromise={mayPromise} />
-      <PledgeList {...{ groupId, actor, day, pledges }} />
+      <PledgeList {...{ groupId, actor, day, pledges }} products={products.map(pooled)} />
       {mayPromise && (
         <PledgeForm
           {...{ groupId, day, households }}
           own={actor.householdId}
           kind={typeof kind === 'string' && isPledgeKind(kind) ? kind : 'produce'}
           item={typeof item === 'string' ? item.slice(0, 80) : undefined}
+          pools={may(actor, 'edit-reckoning') ? poolsOf(products) : null}
         />
       )}
     </Page>
   )
 }
+
+const pooled = ({ id, letter, recipe }: OfferedProduct): PooledProduct => ({ id, letter, recipeId: recipe.id, title: recipe.title })
+
+/** The same choice as for a receipt: every jar of the day, or the jars of one recipe. */
+const poolsOf = (products: readonly OfferedProduct[]) => [
+  { value: COMMON_POOL, label: 'every jar of the day' },
+  ...[...new Map(products.map(({ recipe }) => [recipe.id, recipe.title]))].map(([value, title]) => ({
+    value,
+    label: `jars of ${productName(title).toLowerCase()}`,
+  })),
+]

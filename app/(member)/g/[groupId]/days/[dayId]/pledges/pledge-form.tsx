@@ -5,6 +5,7 @@ import { SubmitButton } from '@/app/_ui/submit-button'
 import { freshKey } from '@/lib/http/fresh-key'
 import type { DayHead } from '@/lib/queries/day-head'
 import { PLEDGE_KINDS, type PledgeKind } from '@/shared/forms/pledge'
+import { COMMON_POOL } from '@/shared/share/pool-products'
 import { PLEDGE_WORDS } from '@/shared/wording/pledge-words'
 
 interface Props {
@@ -15,10 +16,12 @@ interface Props {
   readonly own: string
   readonly kind: PledgeKind
   readonly item?: string
+  /** Which jars may carry a credit; null for whoever agrees on none. */
+  readonly pools: readonly { value: string; label: string }[] | null
 }
 
 /** A promise, for one's own household; for the organiser in anybody's name. */
-export function PledgeForm({ groupId, day, households, own, kind, item }: Props) {
+export function PledgeForm({ groupId, day, households, own, kind, item, pools }: Props) {
   const { example, unit } = PLEDGE_WORDS[kind]
   const people = households.flatMap((household) =>
     household.people.map(({ id, name }) => ({ value: id, label: households.length > 1 ? `${name}, ${household.name}` : name })),
@@ -63,14 +66,18 @@ export function PledgeForm({ groupId, day, households, own, kind, item }: Props)
           first={unit === 'USD' ? day.currency : unit}
         />
         <SelectEntry name="personId" label="Who does it?" hint="Where it is one person’s work." options={people} ask="The household" />
-        <FieldEntry
-          name="creditPerUnit"
-          label="Agreed credit for each unit"
-          hint={`In ${day.currency}. For a gift in kind that is set off against the costs: produce by what is weighed in.`}
-          inputMode="decimal"
-          short
-        />
-        <FieldEntry name="pool" label="Which costs?" hint="jam, pickle or common" short maxLength={40} first="common" />
+        {pools !== null && (
+          <>
+            <FieldEntry
+              name="creditPerUnit"
+              label="Agreed credit for each unit"
+              hint={`In ${day.currency}. For a gift in kind that is set off against the costs: produce by what is weighed in.`}
+              inputMode="decimal"
+              short
+            />
+            <SelectEntry name="pool" label="Who carries the credit?" options={pools} first={COMMON_POOL} />
+          </>
+        )}
         <FieldEntry name="note" label="Note" maxLength={200} />
         <SubmitButton sending="Saving">Promise it</SubmitButton>
       </CommandForm>

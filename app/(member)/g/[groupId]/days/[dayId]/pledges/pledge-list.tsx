@@ -9,6 +9,7 @@ import type { ListedPledge } from '@/lib/queries/day-pledges'
 import type { Actor } from '@/shared/access/actor'
 import { may } from '@/shared/access/policy'
 import { formatMoney } from '@/shared/reckoning/money'
+import { type PooledProduct, sayPool } from '@/shared/share/pool-products'
 import { PLEDGE_WORDS } from '@/shared/wording/pledge-words'
 import { sayQuantity } from '@/shared/wording/say-quantity'
 
@@ -20,10 +21,10 @@ const COLUMNS = [
   { key: 'act', head: 'What to do', headHidden: true },
 ] as const
 
-type Props = { groupId: string; actor: Actor; day: DayHead; pledges: readonly ListedPledge[] }
+type Props = { groupId: string; actor: Actor; day: DayHead; pledges: readonly ListedPledge[]; products: readonly PooledProduct[] }
 
 /** Every promise in sight, with a way to take one's own back while nobody works by it. */
-export function PledgeList({ groupId, actor, day, pledges }: Props) {
+export function PledgeList({ groupId, actor, day, pledges, products }: Props) {
   const isOpen = day.state === 'draft' || day.state === 'claiming' || day.state === 'planned'
   const rows = pledges.map((pledge) => ({
     id: pledge.id,
@@ -31,7 +32,10 @@ export function PledgeList({ groupId, actor, day, pledges }: Props) {
       household: pledge.person ? `${pledge.household}, ${pledge.person}` : pledge.household,
       what: `${PLEDGE_WORDS[pledge.kind].name}: ${pledge.item}${pledge.note ? `. ${pledge.note}` : ''}`,
       quantity: sayQuantity(pledge.quantity, pledge.unit),
-      credit: pledge.creditMinor === null ? '' : `${formatMoney(pledge.creditMinor, day.currency)} a ${pledge.unit}, ${pledge.pool}`,
+      credit:
+        pledge.creditMinor === null
+          ? ''
+          : `${formatMoney(pledge.creditMinor, day.currency)} a ${pledge.unit}, ${sayPool(pledge.pool, products)}`,
       act: isOpen && may(actor, 'pledge', pledge.householdId) && (
         <CommandForm
           command="remove-pledge"
