@@ -27,7 +27,10 @@ export type Manner = {
   readonly joinFirst: boolean
   /** Prepare just before cooking instead of as soon as may be. */
   readonly prepLate: boolean
-  /** Try team sizes in any order, and cook earlier than need be when nobody can prepare for the latest cooking: seldom of use, and slow. */
+  /**
+   * Try team sizes in any order, cook earlier than need be when nobody can prepare for the latest cooking, and take any canner and operator
+   * that will do: seldom of use, and slow.
+   */
   readonly isStray: boolean
   /** Crews with a skill, in the order in which they are asked. */
   readonly crewsWith: DayModel['crewsWith']
@@ -196,7 +199,7 @@ function canBegin(state: DayState, batch: ModelBatch, start: number): boolean {
   const can =
     hasRoom(state, state.rows.burners, start, start + onHeat) &&
     batch.cannerKinds.some((kind) => hasRoom(state, state.rows.canners + kind * state.width, start, end)) &&
-    (!family?.isPressure || operatorFor(state, start, end) !== null)
+    (!family?.isPressure || operatorFor(state, null, start, end) !== null)
   state.known[start] = can ? state.stamp + 1 : state.stamp
   return can
 }
@@ -265,14 +268,16 @@ function openLoad(
   return null
 }
 
-function cannerFor(state: DayState, batch: ModelBatch, start: number, end: number, jars: number, left: number, { random }: Manner): number {
+function cannerFor(state: DayState, batch: ModelBatch, start: number, end: number, jars: number, left: number, manner: Manner): number {
   const capacity = state.model.families[batch.family]?.capacity ?? []
+  const { random, isStray } = manner
   const wanted = random() < 0.25 ? jars : left
   let chosen = -1
   for (const kind of batch.cannerKinds) {
     if ((capacity[kind] ?? 0) < jars) break
     if (!hasRoom(state, state.rows.canners + kind * state.width, start, heldUntil(start, end))) continue
-    if (chosen < 0 || ((capacity[kind] ?? 0) >= wanted && (capacity[kind] ?? 0) < (capacity[chosen] ?? 0))) chosen = kind
+    const isBetter = isStray ? random() < 0.5 : (capacity[kind] ?? 0) >= wanted && (capacity[kind] ?? 0) < (capacity[chosen] ?? 0)
+    if (chosen < 0 || isBetter) chosen = kind
   }
   return chosen
 }
@@ -281,7 +286,7 @@ function cannerFor(state: DayState, batch: ModelBatch, start: number, end: numbe
 function handled(state: DayState, batch: ModelBatch, manner: Manner, kind: number, start: number, whole: number): StateLoad | null {
   const { handling } = state.model
   const end = start + whole
-  const operator = state.model.families[batch.family]?.isPressure ? operatorFor(state, start, end) : -1
+  const operator = state.model.families[batch.family]?.isPressure ? operatorFor(state, manner, start, end) : -1
   if (operator === null) return null
   const loaders = pickCrews(state, manner, handling.skill, handling.people, start, heldUntil(start, start + handling.load))
   const unloaders =
@@ -289,13 +294,13 @@ function handled(state: DayState, batch: ModelBatch, manner: Manner, kind: numbe
   return unloaders ? { family: batch.family, kind, start, operator, loaders, unloaders, jars: 0, trays: 0 } : null
 }
 
-/** The operator with the fewest canners still to take who can mind one more the whole time. */
-function operatorFor(state: DayState, start: number, end: number): number | null {
+/** The operator with the fewest canners still to take who can mind one more the whole time; any such in a stray manner. */
+function operatorFor(state: DayState, manner: Manner | null, start: number, end: number): number | null {
   let chosen: number | null = null
   let least = Number.POSITIVE_INFINITY
   for (let one = 0; one < state.model.operators.length; one++) {
     const free = leastFree(state, state.rows.operators + one * state.width, start, end)
-    if (free < 1 || free >= least) continue
+    if (free < 1 || (manner?.isStray && chosen !== null ? manner.random() < 0.5 : free >= least)) continue
     chosen = one
     least = free
   }

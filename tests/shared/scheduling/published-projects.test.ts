@@ -115,9 +115,23 @@ describe('a project file', () => {
     [/RESOURCEAVAILABILITIES/, good.replace(/RESOURCEAVAILABILITIES[\s\S]*/, '')],
     [/REQUESTS\/DURATIONS, job/, good.replace(/(RESOURCEAVAILABILITIES:?\s*\n[^\n]*\n\s*)[\d ]+/, '$1 1 1 1 1')],
     [/PRECEDENCE RELATIONS/, good.replace(/\n\s+2(\s+)1(\s+)(\d+)(\s+)[\d ]+/, '\n   2$11$21$4 1')],
+    [/PRECEDENCE RELATIONS, line 20/, good.replace(/\n\s+2\s+1\s+3\s+/, '\n 2 1 4 ')],
+    [/PRECEDENCE RELATIONS, line 20/, good.replace(/\n\s+2\s+1\s+3\s+/, '\n 2 2 3 ')],
+    [/PRECEDENCE RELATIONS, line 20/, good.replace(/\n\s+2\s+1\s+3\s+/, '\n 7 1 3 ')],
+    [/REQUESTS\/DURATIONS, line \d+/, good.replace(/(REQUESTS\/DURATIONS[\s\S]*?\n\s+2\s+1\s+)(\d+)\s+\d+/, '$1$2')],
+    [/REQUESTS\/DURATIONS, line \d+/, good.replace(/(REQUESTS\/DURATIONS[\s\S]*?\n)\s+2\s+1\s+/, '$1 3 1 ')],
   ]
   it.each(cases)('that is not as described is refused with %s', (field, text) => {
     const parsed = parseSm(text)
     expect(parsed.ok ? 'was read' : parsed.problem.field).toMatch(field)
+  })
+
+  it.each([
+    ['Windows', (text: string) => text.replaceAll('\n', '\r\n')],
+    ['old', (text: string) => text.replaceAll('\n', '\r')],
+    ['tabbed', (text: string) => text.replace(/ +/g, '\t')],
+    ['indented', (text: string) => text.replaceAll('\n', '\n ')],
+  ])('in %s writing is the same project', (_, written) => {
+    expect(parseSm(written(good.replaceAll('\r', '')))).toEqual(parseSm(good))
   })
 })
