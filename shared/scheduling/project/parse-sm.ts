@@ -11,8 +11,8 @@ import { ok, type Result, refuse } from '@/shared/result/result'
  * @returns the project, or the section and line that is not as described
  */
 export function parseSm(text: string): Result<Project, FileProblem> {
-  const lines = text.split(/\r\n|\n|\r/)
-  const jobs = readCount(lines, /^jobs\s.*:\s*(\d+)/i)
+  const lines = text.split(/\r\n|\n|\r/).map((line) => line.replace(/\s+/g, ' ').trim())
+  const jobs = readCount(lines, /^jobs .*:\s*(\d+)/i)
   if (jobs === null || jobs < 1 || jobs > 5_000)
     return refuse({ field: 'jobs (incl. supersource/sink)', message: 'must be a number from 1 to 5000' })
   const arcs = readRows(lines, 'PRECEDENCE RELATIONS', jobs, 3)
@@ -35,17 +35,17 @@ const MOST_TIME = 2_000_000
 type Row = { readonly line: number; readonly numbers: readonly number[] }
 
 function readCount(lines: readonly string[], pattern: RegExp): number | null {
-  const found = lines.map((line) => pattern.exec(line.trim())).find((match) => match !== null)
+  const found = lines.map((line) => pattern.exec(line)).find((match) => match !== null)
   return found ? Number(found[1]) : null
 }
 
 /** The rows of numbers under a heading, one a job. */
 function readRows(lines: readonly string[], heading: string, count: number, least: number): Result<Row[], FileProblem> {
-  const at = lines.findIndex((line) => line.trim().toUpperCase().startsWith(heading))
+  const at = lines.findIndex((line) => line.toUpperCase().startsWith(heading))
   if (at < 0) return refuse({ field: heading, message: 'is missing' })
   const rows: Row[] = []
   for (let line = at + 1; line < lines.length && rows.length < count; line++) {
-    const text = (lines[line] ?? '').trim()
+    const text = lines[line] ?? ''
     if (text.startsWith('***')) break
     if (!/^-?\d/.test(text)) continue
     const numbers = text.split(/\s+/).map(Number)
@@ -58,7 +58,7 @@ function readRows(lines: readonly string[], heading: string, count: number, leas
 }
 
 function readCapacities(lines: readonly string[]): Result<number[], FileProblem> {
-  const at = lines.findIndex((line) => line.trim().toUpperCase().startsWith('RESOURCEAVAILABILITIES'))
+  const at = lines.findIndex((line) => line.toUpperCase().startsWith('RESOURCEAVAILABILITIES'))
   const row = lines.slice(at + 1).find((line) => /^\s*\d/.test(line))
   const numbers = (row ?? '').trim().split(/\s+/).filter(Boolean).map(Number)
   if (at < 0 || numbers.length === 0) return refuse({ field: 'RESOURCEAVAILABILITIES', message: 'is missing' })
