@@ -29,17 +29,21 @@ export default async function CloseOutPage({ params }: { params: Promise<{ group
     <Page size="desk">
       <PageHead
         kicker={<DayPlace groupId={groupId} dayId={dayId} name={day.name} />}
-        title={headline(page.closed !== null, expected.unsettled, differences.length)}
-        lead={lead(page.closed)}
+        title={isOpen || page.closed ? headline(page.closed !== null, expected.unsettled, differences.length) : 'Nothing to close yet'}
+        lead={isOpen || page.closed ? lead(page.closed) : NOT_YET}
       />
-      {expected.unsettled > 0 && <LinkButton href={`${path}/seal-check`}>Check {expected.unsettled} seals first</LinkButton>}
+      {isOpen && expected.unsettled > 0 && <LinkButton href={`${path}/seal-check`}>Check {expected.unsettled} seals first</LinkButton>}
       <div className={isOpen ? 'two' : undefined}>
-        <BalanceSheets lines={lines} differences={differences} isClosed={page.closed !== null} />
+        {(isOpen || page.closed || page.tallies.length > 0) && (
+          <BalanceSheets lines={lines} differences={differences} isClosed={page.closed !== null} />
+        )}
         {isOpen && expected.unsettled === 0 && <CloseForm page={page} groupId={groupId} dayId={dayId} />}
       </div>
     </Page>
   )
 }
+
+const NOT_YET = 'Jars, lids and bands are counted when the work is over and the jars rest.'
 
 function headline(isClosed: boolean, unsettled: number, differences: number): string {
   if (isClosed) return differences === 0 ? 'Closed, and everything adds up' : 'Closed, with differences that are named'
