@@ -73,7 +73,7 @@ const countFirst = (names: readonly string[]) =>
     'hours-not-counted',
     'Not shared: jars are shared by hours, and not all are counted.',
     `Nobody has counted the hours of ${names.join(', ')}.`,
-    'Count them on the page of the money; 0 counts too.',
+    'Count them on the page of the costs; 0 counts too.',
   )
 
 /** Writes the tables in place of any earlier ones, and whose each sealed jar is: four statements, however many jars there are. */
