@@ -1,6 +1,7 @@
 import { useId } from 'react'
 import { produceFill, produceInk, produceWash } from '@/app/_drawings/produce'
 import type { WallFrame } from '@/app/_drawings/wall-frame'
+import { CROWD_INSET, crowdMinutesAt } from '@/shared/drawing/crowd-rows'
 import { blockPath, heatPath } from '@/shared/drawing/heat-path'
 import { rackJars } from '@/shared/drawing/rack-jars'
 import { WALL } from '@/shared/drawing/wall-scale'
@@ -70,7 +71,7 @@ function LoadHeat({ load, frame }: LoadProps) {
       <BlockMinutes load={load} frame={frame} />
       {load.vent && <Steam at={xOf((load.vent.start + load.vent.end) / 2)} foot={base - heat.full * 0.7} ink={produceInk(produce)} />}
       <text
-        x={xOf(startOf(load)) + (isCrowded ? 5 : 14)}
+        x={xOf(startOf(load)) + (isCrowded ? CROWD_INSET : 14)}
         y={base - (isCrowded ? 8 : 50)}
         className={isCrowded ? 'lb crowd halo' : 'lb halo'}
         fill={produceInk(produce)}
@@ -91,34 +92,45 @@ const Steam = ({ at, foot, ink }: { at: number; foot: number; ink: string }) => 
 function BlockMinutes({ load, frame }: LoadProps) {
   const { chart, heat, xOf, yOf, produceOf, isCrowded } = frame
   const base = yOf(load.rowId)
-  const letters = isCrowded ? 'mn crowd' : 'mn'
   const [from, to] = [xOf(load.block.start), xOf(load.block.end)]
   if (load.minutesLeft !== null && chart.now !== null) {
     return (
-      <text x={xOf(chart.now) + 8} y={isCrowded ? base - 8 : base - heat.full - 10} className={`${letters} halo`}>
+      <text x={xOf(chart.now) + 8} y={isCrowded ? base - 8 : base - heat.full - 10} className={isCrowded ? 'mn crowd halo' : 'mn halo'}>
         {load.minutesLeft} min left
       </text>
     )
   }
+  if (isCrowded) return <CrowdMinutes load={load} frame={frame} />
   const { minutes } = load.block
   const isFilled = isDrawnDone({ load, frame }) || (chart.now !== null && load.block.end <= chart.now)
   const fits = to - from >= 24 * String(minutes).length
   const isOnSolid = isFilled && fits && produceOf(load.preparationId) === 'plum'
-  const foot = isCrowded ? base - 8 : base - heat.full / 2 + 12
-  const isPlated = isFilled && !isOnSolid && fits && !isCrowded
+  const foot = base - heat.full / 2 + 12
   return (
     <>
-      {isPlated && <rect x={from + 3} y={foot - 31} width={to - from - 6} height="38" fill="var(--sheet)" />}
+      {isFilled && !isOnSolid && fits && <rect x={from + 3} y={foot - 31} width={to - from - 6} height="38" fill="var(--sheet)" />}
       <text
         x={(from + to) / 2}
         y={foot}
         textAnchor="middle"
-        className={fits && (isPlated || isOnSolid || !isCrowded) ? letters : `${letters} halo`}
+        className={fits ? 'mn' : 'mn halo'}
         fill={isOnSolid ? 'var(--sheet)' : 'var(--ink)'}
       >
         {minutes}
       </text>
     </>
+  )
+}
+
+/** On a crowded wall the minutes stand clear of the load's name, and are left out where the load is too short for both. */
+function CrowdMinutes({ load, frame: { xOf, yOf } }: LoadProps) {
+  const { start, end, minutes } = load.block
+  const at = crowdMinutesAt(load.label, minutes, { from: xOf(startOf(load)), middle: (xOf(start) + xOf(end)) / 2, to: xOf(endOf(load)) })
+  if (at === null) return null
+  return (
+    <text x={at} y={yOf(load.rowId) - 8} textAnchor="middle" className="mn crowd halo" fill="var(--ink)">
+      {minutes}
+    </text>
   )
 }
 

@@ -21,3 +21,23 @@ export function crowdRows(canners: number): CrowdRows {
 /** A running day on a crowded wall begins an hour before now: what is over makes room for what is to come. */
 export const crowdFrom = (first: number, now: number | null): number =>
   now === null ? first : Math.max(first, Math.floor((now - 60) / 30) * 30)
+
+/** How far a load's name stands in from its start, and how wide a letter of 28 px is at most. */
+export const CROWD_INSET = 5
+const LETTER = 18
+const GAP = 4
+
+/**
+ * Where the middle of a load's minutes stands on a crowded wall: in the middle of its process, further right where its name reaches that far.
+ *
+ * @returns null where the load ends before both have room
+ */
+export function crowdMinutesAt(
+  label: string,
+  minutes: number,
+  { from, middle, to }: { readonly from: number; readonly middle: number; readonly to: number },
+): number | null {
+  const half = (String(minutes).length * LETTER) / 2
+  const at = Math.max(middle, from + CROWD_INSET + label.length * LETTER + GAP + half)
+  return at + half > to ? null : Math.round(at * 10) / 10
+}

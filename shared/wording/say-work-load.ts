@@ -21,7 +21,7 @@ export function sayEvenness(problem: DayProblem, loads: readonly WorkLoad[]): st
 /** "3 h 05 min of work, 1 h 20 min of it at kettles and canners, 45 min at most without a pause. Break 19:30 to 20:00." */
 export function sayOwnLoad({ workMinutes, heatMinutes, longestStretchMinutes, breaks }: WorkLoad): string {
   if (workMinutes === 0) return 'No work is planned but the briefing and cleaning up.'
-  const heat = heatMinutes > 0 ? `, ${sayWorkMinutes(heatMinutes)} of it at kettles and canners` : ''
+  const heat = heatMinutes > 0 ? `, ${heatMinutes === workMinutes ? 'all' : sayWorkMinutes(heatMinutes)} of it at kettles and canners` : ''
   const rests = breaks.length > 0 ? ` ${breaks.length === 1 ? 'Break' : 'Breaks'} ${sayBreaks(breaks)}.` : ''
   return `${sayWorkMinutes(workMinutes)} of work${heat}, ${sayWorkMinutes(longestStretchMinutes)} at most without a pause.${rests}`
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { crowdFrom, crowdRows } from '@/shared/drawing/crowd-rows'
+import { CROWD_INSET, crowdFrom, crowdMinutesAt, crowdRows } from '@/shared/drawing/crowd-rows'
 import { WALL_TOP } from '@/shared/drawing/wall-rows'
 
 describe('crowdRows', () => {
@@ -23,5 +23,14 @@ describe('crowdFrom', () => {
     expect(crowdFrom(420, null)).toBe(420)
     expect(crowdFrom(420, 450)).toBe(420)
     expect(crowdFrom(420, 725)).toBe(660)
+  })
+})
+
+describe('crowdMinutesAt', () => {
+  it('is the middle of the process where the name leaves room, else right of the name, else nowhere', () => {
+    expect(crowdMinutesAt('T4', 45, { from: 100, middle: 190, to: 260 })).toBe(190)
+    const pushed = crowdMinutesAt('J11', 10, { from: 100, middle: 150, to: 200 })
+    expect(pushed).toBe(100 + CROWD_INSET + 3 * 18 + 4 + 18)
+    expect(crowdMinutesAt('J11', 10, { from: 100, middle: 150, to: 182 })).toBeNull()
   })
 })

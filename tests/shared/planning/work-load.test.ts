@@ -73,6 +73,9 @@ describe('its words', () => {
     expect(sayOwnLoad(of(task('load', 1100, 1105), task('prep', 1110, 1180), task('break', 1185, 1215)))).toBe(
       '1 h 15 min of work, 5 min of it at kettles and canners, 1 h 20 min at most without a pause. Break 19:45 to 20:15.',
     )
+    expect(sayOwnLoad(of(task('cook', 1100, 1120)))).toBe(
+      '20 min of work, all of it at kettles and canners, 20 min at most without a pause.',
+    )
     expect(sayOwnLoad(of(task('clean-up', 1285, 1325)))).toBe('No work is planned but the briefing and cleaning up.')
     expect(sayBreaks([])).toBe('none')
   })

@@ -53,8 +53,8 @@ const cellsOf = (load: WorkLoad, name: string, dayPath: string) => ({
   ),
   work: sayWorkMinutes(load.workMinutes),
   hour: `${minutesOfEachHour(load)} min`,
-  heat: sayWorkMinutes(load.heatMinutes),
-  standing: sayWorkMinutes(load.standingMinutes),
+  heat: load.heatMinutes > 0 && sayWorkMinutes(load.heatMinutes),
+  standing: load.standingMinutes > 0 && sayWorkMinutes(load.standingMinutes),
   stretch: sayWorkMinutes(load.longestStretchMinutes),
-  breaks: sayBreaks(load.breaks),
+  breaks: load.breaks.length > 0 && sayBreaks(load.breaks),
 })

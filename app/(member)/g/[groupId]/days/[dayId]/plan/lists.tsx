@@ -32,17 +32,19 @@ export function Lists({ list, address, ...planned }: Props) {
   const isFew = planned.problem.people.length <= MOST_OPEN
   return (
     <Sheet lid="sunk" title="In words" id="list">
-      <p>
+      <p className="screen-only">
         <Way address={address} list={{ kind: 'all' }} chosen={list}>
           The timetable as a list
         </Way>
       </p>
-      <Fold summary="By station" open={isFew || list?.kind === 'station'}>
-        {ways(stationsOf(planned), 'station')}
-      </Fold>
-      <Fold summary="By person" open={isFew || list?.kind === 'person'}>
-        {ways(peopleOf(planned), 'person')}
-      </Fold>
+      <div className="screen-only">
+        <Fold summary="By station" open={isFew || list?.kind === 'station'}>
+          {ways(stationsOf(planned), 'station')}
+        </Fold>
+        <Fold summary="By person" open={isFew || list?.kind === 'person'}>
+          {ways(peopleOf(planned), 'person')}
+        </Fold>
+      </div>
       {list && <Chosen {...planned} list={list} />}
     </Sheet>
   )

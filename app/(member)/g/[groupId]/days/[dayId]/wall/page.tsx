@@ -50,7 +50,7 @@ export default async function WallPage({ params }: { params: Promise<{ groupId: 
     <Page size="wall">
       <WallHead
         title={saysWall(chart)}
-        lead={`${wallLead(problem, plan, chart)} ${sayLastStarts(plannedLastStarts(problem))}${isCrowdedWall(chart) ? ' Canners alone: kettles and tables stand on the chart by station.' : ''}`}
+        lead={`${wallLead(problem, plan, chart)} ${sayLastStarts(plannedLastStarts(problem))}${isCrowdedWall(chart) ? ' Only canners here.' : ''}`}
         clock={clockOf(day, chart, at)}
         printedAt={printedAt(day, stored, at)}
       />
