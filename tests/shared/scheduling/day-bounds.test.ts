@@ -52,7 +52,7 @@ const aDay = fc
     crewBreak: fc.constantFrom(null, { minutes: 20, startMin: 60, startMax: 120 }),
   })
   .map(({ made, canners, pressure, kettles, crewBreak, ...limits }): CanningDay => {
-    // several batches alike, or alike but for their preparation: what is put in order in proofs
+    // several batches alike, which proofs put in order, and one alike but for its preparation, which they must not
     const batches = made
       .flatMap(({ times, cookMinutes, fillMinutes, fillPeople, ...batch }, at) =>
         Array.from({ length: times }, (_, copy): DayBatch => {
