@@ -10,7 +10,7 @@ const CLAIM = {
 
 /** As many connections as the app has. */
 export const openPool = (connectionString: string): pg.Pool =>
-  new pg.Pool({ connectionString, max: 8, options: '-c role=lidsong_app', connectionTimeoutMillis: 30_000 })
+  new pg.Pool({ connectionString, max: 5, options: '-c role=lidsong_app', connectionTimeoutMillis: 30_000 })
 
 /** Claims a second that the database takes over the wire, with so many asking at once. */
 export async function plainClaimsPerSecond(
