@@ -1,5 +1,6 @@
 import type { JarSize } from '@/shared/kitchen/jar-sizes'
 import type { Method } from '@/shared/kitchen/methods'
+import type { ShorterShift } from '@/shared/planning/shorter-shifts'
 import type { KitchenTime } from '@/shared/time/kitchen-time'
 
 export type JarRange = { readonly low: number; readonly typical: number; readonly high: number }
@@ -217,6 +218,8 @@ export type WayOut = {
     | { readonly kind: 'start-earlier'; readonly minutes: number }
     | { readonly kind: 'stay-later'; readonly minutes: number }
     | { readonly kind: 'one-more-burner' }
+    /** People who are too many in the room where shifts overlap come later or go earlier than they offered. */
+    | { readonly kind: 'shorter-shifts'; readonly shifts: readonly ShorterShift[] }
     | { readonly kind: 'one-more-person'; readonly skills: readonly string[] }
     | { readonly kind: 'drop-preparation'; readonly preparationId: string }
   readonly fits: boolean

@@ -5,7 +5,7 @@ import type { JobLeft } from '@/shared/planning/jobs-left'
 import { cannerMinutesOf, cycleMinutes } from '@/shared/planning/place-job'
 import type { OrderSearch, Timetable } from '@/shared/planning/time-in-order'
 import { keptLargeDay } from '@/shared/planning/search-large-day'
-import { keepingTimetables, searchOrders } from '@/shared/planning/search-orders'
+import { firstKeeping, keepingTimetables, searchOrders } from '@/shared/planning/search-orders'
 import type { SplitJob } from '@/shared/planning/split-demand'
 import type { StandOfDay } from '@/shared/planning/stand-of-day'
 import type { AsPlanned } from '@/shared/planning/under-way'
@@ -16,6 +16,9 @@ const FILLINGS_TRIED_PER_JOB = 200
 
 /** With more jobs left, an end as early as planned is good enough: what is wanted is an answer at once that moves few people. */
 const FEW_JOBS = 16
+
+/** Fillings tried for each of many jobs to lay the plan that stands down again: nearly each fits at once, or it is not to be had. */
+const FILLINGS_AS_PLANNED = 12
 
 /** Starts within so many minutes from now are near: people are on their way to them. MODEL of the planner, section 8. */
 export const NEAR_MINUTES = 30
@@ -144,12 +147,20 @@ function keeping(search: OrderSearch, order: readonly SplitJob[], emptyBy: Kitch
   return [keptLargeDay(search, order, emptyBy)].flatMap((found) => found ?? [])
 }
 
+/** Of many jobs the plan that stands, laid down again in the first manner that ends no later than it; where nothing is in the way one does. */
+function asEarlyAsPlanned(search: OrderSearch, plannedFinish: KitchenTime): readonly Timetable[] {
+  const few = { ...search, effort: { left: search.jobs.length * FILLINGS_AS_PLANNED } }
+  return [firstKeeping(few, plannedFinish)].flatMap((found) => found ?? [])
+}
+
 /** The best timetable of these jobs by the three aims in order; null when they do not all fit. */
 function best(stand: StandOfDay, order: readonly JobLeft[], plannedFinish: KitchenTime): Timetable | null {
   const asked = searchFor(stand, order)
   if (!asked) return null
   const { search, bound } = asked
-  const soon = keeping(search, search.jobs, stand.problem.window.cannersEmptyBy)
+  const emptyBy = stand.problem.window.cannersEmptyBy
+  const asEarly = order.length > FEW_JOBS ? asEarlyAsPlanned(search, plannedFinish) : []
+  const soon = asEarly.length > 0 ? asEarly : keeping(search, search.jobs, emptyBy)
   const soonest = Math.min(...soon.map(({ finishAt }) => finishAt))
   const goodEnough = Math.max(bound, stand.underWay.finishAt, order.length > FEW_JOBS ? plannedFinish : bound)
   const found = soonest <= goodEnough ? null : searchOrders({ ...search, effort: { left: search.effortInTime } }, bound)

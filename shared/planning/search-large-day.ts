@@ -31,7 +31,8 @@ const MANNERS: readonly Manner[] = [
   { operators: 'one-minds-all', fill: 'ahead' },
 ]
 
-const CROWD_RULES: readonly CrowdRule[] = [{ prepAheadMinutes: 120 }, { prepAheadMinutes: 240 }]
+/** How far ahead produce is prepared, the nearer first. */
+export const CROWD_RULES: readonly CrowdRule[] = [{ prepAheadMinutes: 120 }, { prepAheadMinutes: 240 }]
 
 const RULES = ['most left first', 'take turns', 'longest first'] as const
 

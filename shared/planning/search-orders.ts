@@ -4,7 +4,7 @@ import { hasFixedMinute } from '@/shared/planning/locks'
 import { ORDER_RULES, swapTwo } from '@/shared/planning/order-rules'
 import type { PlacedJob } from '@/shared/planning/place-job'
 import type { FillRule, PlacingContext } from '@/shared/planning/placing-context'
-import { isLargeDay, searchLargeDay } from '@/shared/planning/search-large-day'
+import { CROWD_RULES, isLargeDay, searchLargeDay } from '@/shared/planning/search-large-day'
 import type { SplitJob } from '@/shared/planning/split-demand'
 import {
   MANNERS,
@@ -122,6 +122,15 @@ const NEARER: Readonly<Record<FillRule, readonly FillRule[]>> = {
  */
 export const keepingTimetables = (search: OrderSearch, order: readonly SplitJob[], emptyBy: KitchenTime): Timetable[] =>
   MANNERS.flatMap((manner) => timeInOrder(search, order, { ...manner, keepsMinutes: true }, emptyBy, 'as planned') ?? [])
+
+/** The first of these, in manners that spare hands as on a large day; null where none ends by then. */
+export function firstKeeping(search: OrderSearch, emptyBy: KitchenTime): Timetable | null {
+  for (const manner of MANNERS) {
+    const found = timeInOrder(search, search.jobs, { ...manner, crowd: CROWD_RULES[0], keepsMinutes: true }, emptyBy, 'as planned')
+    if (found) return found
+  }
+  return null
+}
 
 function meetBound(search: OrderSearch, bound: KitchenTime, manner: Manner, placements = PLACEMENTS_AT_BOUND): Timetable | null {
   const context = startContext(search, manner)

@@ -5,6 +5,7 @@ import { cannerMinutesOfMethod } from '@/shared/planning/finish-bound'
 import { type ChangedDay, movedToPressure, moreOperators, otherJars } from '@/shared/planning/other-ways-out'
 import { plannedAgain } from '@/shared/planning/plan-again'
 import { NO_JAR_BOILING_FROM_MINUTES } from '@/shared/planning/refuse-day'
+import { withShorterShifts } from '@/shared/planning/shorter-shifts'
 import { jarsToPlan, splitDemand } from '@/shared/planning/split-demand'
 
 type Change = WayOut['change']
@@ -14,6 +15,7 @@ type Candidate = { readonly change: Change; readonly problem: DayProblem; readon
 const COST = {
   method: 0,
   pot: 1,
+  shifts: 1.2,
   move: 1.5,
   otherJars: 1.8,
   time: 2,
@@ -70,6 +72,7 @@ function candidates(problem: DayProblem): Candidate[] {
     ...jarTreatments(problem),
     ...oneMoreCanner(problem),
     ...earlierStart(problem),
+    ...shorterShifts(problem),
     ...oneMoreBurner(problem),
     ...oneMorePerson(problem),
     ...withCost(moreOperators(problem).flatMap(leastThatFits), COST.person),
@@ -168,6 +171,11 @@ export function startedEarlier(problem: DayProblem, minutes: number): DayProblem
     person.from <= window.peopleArriveAt ? { ...person, from: person.from - minutes } : person,
   )
   return { ...problem, window: { ...window, ...moved }, people }
+}
+
+function shorterShifts(problem: DayProblem): Candidate[] {
+  const cut = withShorterShifts(problem)
+  return cut ? [{ change: { kind: 'shorter-shifts', shifts: cut.shifts }, problem: cut.problem, cost: COST.shifts }] : []
 }
 
 const EXTRA_BURNER: PlanBurner = {

@@ -4,6 +4,7 @@ import { skillName } from '@/shared/kitchen/skills'
 import type { BindingReason, DayPlan, PlanLimit, PlanRefusal, PlanShortage, PlanTaskKind, WayOut } from '@/shared/planning/day-plan'
 import { kettleWorkOf } from '@/shared/planning/kettle-works'
 import type { DayProblem } from '@/shared/planning/day-problem'
+import { sayShorterShifts } from '@/shared/wording/say-shifts'
 import { formatClock, type KitchenTime } from '@/shared/time/kitchen-time'
 import type { Refusal } from '@/shared/wording/refusal'
 
@@ -220,6 +221,8 @@ export function sayChange(problem: DayProblem, change: WayOut['change']): string
       return 'One more burner'
     case 'one-more-person':
       return 'One more person who can do every station'
+    case 'shorter-shifts':
+      return sayShorterShifts(problem, change.shifts)
     case 'drop-preparation':
       return `Leave out ${titleOf(problem, change.preparationId)}`
     default:
