@@ -15,10 +15,10 @@ export function RowChart({ chart, window, produceOf }: RowChartProps) {
       <ol>
         {chart.rows.map((row) => (
           <li key={row.id}>
-            <h3>
+            <h2>
               {row.label}
               {row.note && <span className="quiet"> {row.note}</span>}
-            </h3>
+            </h2>
             <RowLines row={row} chart={chart} window={window} produceOf={produceOf} />
           </li>
         ))}
