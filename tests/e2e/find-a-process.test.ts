@@ -138,6 +138,15 @@ test.describe('once the tables are in the browser', () => {
     await expect(page).toHaveTitle('Process times · Lidsong')
   })
 
+  test('a page that has been open for a day asks the server, whose tables may have been mended', async ({ page }) => {
+    await askHere(page)
+    await page.clock.setFixedTime(Date.now() + 24 * 3_600_000 + 1000)
+    await page.getByRole('link', { name: 'Ask again' }).click()
+    await ask(page, 'figs', '650')
+    await expect(page.getByRole('region', { name: 'Figs' })).toBeVisible()
+    expect(await page.evaluate(() => 'sameHere' in window)).toBe(false)
+  })
+
   test('no more than 70 kB are fetched for it, and by nobody who only looks', async ({ page }) => {
     await page.goto('/processes')
     await page.waitForLoadState('networkidle')

@@ -15,6 +15,12 @@ async function fetchRoom(): Promise<FinderRoom> {
   return fetched
 }
 
+/** A page that was opened longer ago asks the server: its tables may have been mended since. */
+const TABLES_COUNT_MS = 24 * 3_600_000
+const opened = Date.now()
+
+const isOpenedToday = (): boolean => Date.now() - opened < TABLES_COUNT_MS
+
 interface AnswersHereProps {
   /** Where the finder is. */
   readonly path: string
@@ -25,7 +31,7 @@ interface AnswersHereProps {
 
 /**
  * Answers in the browser what the server would answer, from the same tables by the same code, fetched when somebody begins to ask.
- * Each question is still an address: the server answers it for whoever has no script, and wherever the code has not come.
+ * Each question is still an address: the server answers it for whoever has no script, wherever the code has not come, and a day after the page was opened.
  */
 export function AnswersHere({ path, served, children }: AnswersHereProps) {
   const address = fieldsOf(useSearchParams())
@@ -50,7 +56,7 @@ export function AnswersHere({ path, served, children }: AnswersHereProps) {
   const begin = () => void fetchRoom().then(setRoom, () => {})
 
   function ask(event: FormEvent | MouseEvent, fields: URLSearchParams) {
-    if (!room) return
+    if (!room || !isOpenedToday()) return
     event.preventDefault()
     const next = questionOf(fieldsOf([...fields].filter(([, value]) => value !== '')))
     asked.current = next
