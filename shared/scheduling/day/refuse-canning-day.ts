@@ -3,7 +3,7 @@ import type { DayModel, ModelBatch } from '@/shared/scheduling/day/day-model'
 import { emptyState, takeBack } from '@/shared/scheduling/day/day-state'
 import { finishBound } from '@/shared/scheduling/day/finish-bounds'
 import type { Bound } from '@/shared/scheduling/energy-bound'
-import { insertBatch } from '@/shared/scheduling/day/insert-batch'
+import { insertBatch, type Manner } from '@/shared/scheduling/day/insert-batch'
 
 /** One reason why no plan of a day can exist, in a sentence that names the limit. */
 export type DayImpossible = { readonly reason: string }
@@ -72,30 +72,43 @@ function withLargestTray(batch: ModelBatch): ModelBatch {
   return { ...batch, trays: [jars], trayOrder: [0], jars }
 }
 
+/** On larger days this would keep the first plan waiting; there, batches that found no place are named at the end. */
+const MOST_TRIED_ALONE = 400
+
 /**
- * Batches of which not even the largest tray alone finds a place in an empty kitchen. With one tray every start, team and canner is tried, so
- * that is certain, but for breaks, which stand where they stand, and for work that takes no time.
+ * Batches of which not even the largest tray alone finds a place in an empty kitchen where nobody takes a break. With one tray every start,
+ * team and canner is tried, so that is certain; but for work that takes no time.
  */
 function hopelessBatches(whole: DayModel): DayImpossible[] {
-  if (whole.hasMoments || whole.crews.some((crew) => crew.breakLength > 0)) return []
-  const model = { ...whole, batches: whole.batches.map(withLargestTray) }
-  const manner = {
-    limit: model.slots,
-    fromEnd: false,
-    blink: 0,
-    joinFirst: false,
-    prepLate: false,
-    isStray: true,
-    crewsWith: model.crewsWith,
-    random: () => 0,
+  if (whole.hasMoments || whole.batches.length > MOST_TRIED_ALONE) return []
+  const model: DayModel = {
+    ...{ ...whole, batches: whole.batches.map(withLargestTray) },
+    crews: whole.crews.map((crew) => ({ ...crew, breakLength: 0 })),
   }
+  const all = model.batches.map(({ index }) => index)
+  const hopeless = placeless(model, all).slice(0, 10)
+  if (hopeless.length === 0) return []
+  const allDay = { from: 0, to: model.slots }
+  const tied = new Set(placeless({ ...model, operators: model.operators.map((one) => ({ ...one, ...allDay })) }, hopeless))
+  const short = new Set(placeless({ ...model, crews: model.crews.map((one) => ({ ...one, ...allDay })) }, hopeless))
+  return hopeless.map((index) => {
+    const id = model.day.batches[index]?.id ?? ''
+    const minutes = (model.batches[index]?.tail ?? 0) * model.day.grid
+    if (!tied.has(index))
+      return { reason: `operators: a load of ${id} takes ${minutes} min, and no operator is on duty so long when it can run` }
+    if (!short.has(index)) return { reason: `crews: the people that ${id} needs are not all there in the minutes in which it can be made` }
+    return { reason: `${id} finds no time between opening and closing, even alone in the kitchen` }
+  })
+}
+
+/** Those of these batches that fit nowhere, each alone in the kitchen. */
+function placeless(model: DayModel, indices: readonly number[]): number[] {
+  const { slots: limit, crewsWith } = model
+  const manner: Manner = { limit, crewsWith, fromEnd: false, blink: 0, joinFirst: false, prepLate: false, isStray: true, random: () => 0 }
   const state = emptyState(model)
-  const hopeless = model.day.batches.filter((_, index) => {
+  return indices.filter((index) => {
     const fits = insertBatch(state, index, manner)
     takeBack(state, 0)
     return !fits
   })
-  return hopeless
-    .slice(0, 10)
-    .map((batch) => ({ reason: `${batch.id} finds no time between opening and closing, even alone in the kitchen` }))
 }

@@ -205,6 +205,21 @@ describe('a day file', () => {
     [/coolingJars/, (day) => ({ ...day, coolingJars: 0 })],
     [/closing is at/, (day) => ({ ...day, close: 210 })],
     [/tested maximum/, (day) => ({ ...day, recipes: day.recipes.map((recipe) => ({ ...recipe, maxBatchMl: 1 })) })],
+    [
+      /^operators: a load of B3 takes \d+ min, and no operator is on duty so long/,
+      (day) => ({
+        ...day,
+        operators: [0, 1, 2, 3, 4, 5].map((one) => ({ id: `O${one}`, from: 100 * one, to: 100 * one + 100, maxCanners: 9 })),
+      }),
+    ],
+    [
+      /^crews: the people that B1 needs are not all there/,
+      (day) => {
+        const alone = { skills: ['prep', 'knife', 'hot'] as const, break: { minutes: 5, startMin: 0, startMax: 500 } }
+        const crews = [0, 1].map((one) => ({ ...alone, id: `G${one}`, people: [`P${one}`], from: 300 * one, to: 300 * one + 300 }))
+        return { ...day, crews, batches: day.batches.slice(0, 1).map((batch) => ({ ...batch, fill: { ...batch.fill, people: 2 } })) }
+      },
+    ],
   ]
   it.each(hopeless)('that nobody can run says why: %s', (reason, change) => {
     const reasons = impossibleReasons(modelOf(change(readDay('cd-s03'))))
