@@ -14,7 +14,16 @@ export function badNumber(problem: DayProblem): BadNumber | null {
 
 const figure = (field: string, value: number, least = 0): BadNumber => ({ field, value, least })
 
-function figures({ window, kettles, canners, people, preparations, chilled = [], fillTables, tableWashMinutes = 0 }: DayProblem): BadNumber[] {
+function figures({
+  window,
+  kettles,
+  canners,
+  people,
+  preparations,
+  chilled = [],
+  fillTables,
+  tableWashMinutes = 0,
+}: DayProblem): BadNumber[] {
   return [
     figure('window.briefingMinutes', window.briefingMinutes),
     figure('window.cleanUpMinutes', window.cleanUpMinutes),
