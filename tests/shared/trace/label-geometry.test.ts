@@ -106,6 +106,18 @@ describe('the marks of a label', () => {
     expect(qr.y + qr.side).toBeLessThan(foot)
   })
 
+  it.each([
+    [110, 48, 5],
+    [110, 47.9, 3.4],
+    [79.9, 48, 2.4],
+    [80, 36, 3.4],
+    [80, 35.9, 2.4],
+  ])('of %f × %f mm have a spine of %f mm: the scale goes by both measures', (width, height, spine) => {
+    const layout = layOutLabel({ ...PICKLES, allergens: [], process: '' }, width, height, measure)
+    const [first] = layout.ok ? layout.value : []
+    expect(first?.kind === 'spine' && first.width / POINTS_PER_MM).toBeCloseTo(spine, 6)
+  })
+
   it('is refused when its width does not even leave the smallest letters', () => {
     expect(layOutLabel(PICKLES, 30, 25.4, measure).ok).toBe(false)
   })
