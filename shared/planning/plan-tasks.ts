@@ -23,13 +23,16 @@ const bare = (kind: PlanTaskKind, of: string, start: KitchenTime, end: KitchenTi
 /** A task with its unused places empty; `of` makes its id. */
 export const makeTask = bare
 
-/** One briefing for everybody who is there when people arrive, and one for each who comes later. */
+/** One briefing for everybody who is there when people arrive, and one for each who comes later; none for who leaves before its end. */
 export function briefings({ window, people }: DayProblem): PlannedTask[] {
-  if (window.briefingMinutes === 0) return []
-  const starts = [...new Set(people.map((person) => Math.max(person.from, window.peopleArriveAt)))].sort((a, b) => a - b)
+  const { peopleArriveAt, briefingMinutes } = window
+  if (briefingMinutes === 0) return []
+  const arrivals = people.map(({ id, from, until }) => ({ id, until, start: Math.max(from, peopleArriveAt) }))
+  const staying = arrivals.filter(({ start, until }) => start + briefingMinutes <= until)
+  const starts = [...new Set(staying.map(({ start }) => start))].sort((a, b) => a - b)
   return starts.map((start) => {
-    const peopleIds = people.filter((person) => Math.max(person.from, window.peopleArriveAt) === start).map((person) => person.id)
-    return bare('brief', String(start), start, start + window.briefingMinutes, { peopleIds })
+    const peopleIds = staying.filter((person) => person.start === start).map(({ id }) => id)
+    return bare('brief', String(start), start, start + briefingMinutes, { peopleIds })
   })
 }
 

@@ -44,10 +44,13 @@ export function checkPeople(problem: DayProblem, plan: DayPlan, begun: Begun, sa
     checkOneBody(problem, plan, person, begun, say)
     if (person.until <= begun.now) continue
     const briefed = plan.tasks.find((task) => task.kind === 'brief' && task.peopleIds.includes(person.id))
-    if (window.briefingMinutes > 0 && !briefed) say('briefing', `${person.name} is not briefed`)
     const first = Math.min(
       ...plan.tasks.filter((task) => task.kind !== 'brief' && task.peopleIds.includes(person.id)).map((task) => task.start),
     )
+    // who is gone before a briefing ends cannot hear it out, and is given no work either
+    const stays = Math.max(person.from, window.peopleArriveAt) + window.briefingMinutes <= person.until
+    if (window.briefingMinutes > 0 && !briefed && (stays || first < Number.POSITIVE_INFINITY))
+      say('briefing', `${person.name} is not briefed`)
     if (briefed && first < briefed.end) say('briefing', `${person.name} works before the briefing`)
   }
   const inside = (at: number) => problem.people.filter((person) => person.from <= at && at < person.until).length

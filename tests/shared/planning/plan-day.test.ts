@@ -51,6 +51,14 @@ describe('the Plum and Pickle Evening', () => {
     expect(checkDayPlan(s1DayProblem, plan)).toEqual([])
   })
 
+  it('briefs nobody who is gone before the briefing ends', () => {
+    const [ada] = s1DayProblem.people
+    if (!ada) throw new Error('somebody comes')
+    const passing = { ...ada, id: 'p20', name: 'Passing', from: at('17:15'), until: at('17:20') }
+    const problem = { ...s1DayProblem, people: [...s1DayProblem.people, passing, { ...passing, id: 'p21', until: passing.from }] }
+    expect(checkDayPlan(problem, planned(problem))).toEqual([])
+  })
+
   it('leaves no work without hands', () => {
     expect(plan.shortages).toEqual([])
   })
