@@ -22,10 +22,10 @@ export function FillingBegins({ batch, groupId, dayId, path }: FillingBeginsProp
       fixed={{ dayId, batchId: batch.id }}
       className="form"
     >
-      <TimeEntry id="at-first-jar" />
       <SubmitButton kind="plain" sending="Sending">
         First jar of {batch.code}
       </SubmitButton>
+      <TimeEntry id="at-first-jar" />
     </CommandForm>
   )
 }

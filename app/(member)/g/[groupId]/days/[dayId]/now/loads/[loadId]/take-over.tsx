@@ -40,12 +40,8 @@ export function TakeOver({ load, operators, groupId, dayId, path }: TakeOverProp
             options={others.map(({ id, name }) => ({ value: id, label: name }))}
           />
           <TimeEntry id="at-take-over" />
-          <SubmitButton
-            sending="Sending"
-            consequence={load.operator ? `${load.operator} goes when the other stands at the canner.` : undefined}
-          >
-            Take {load.canner} over
-          </SubmitButton>
+          {load.operator && <p>{load.operator} goes when the other stands at the canner.</p>}
+          <SubmitButton sending="Sending">Take {load.canner} over</SubmitButton>
         </CommandForm>
       )}
     </details>
