@@ -99,6 +99,18 @@ describe('a plain claim, the short way', () => {
     expect(await firstBrokenEntry(groupId)).toBeNull()
   })
 
+  it('that waited past the turn of a minute counts in the minute that has begun', async () => {
+    const now = soon()
+    const nextMinute = new Date((Math.floor(now.getTime() / 60_000) + 1) * 60_000)
+    const key = `changes:${organiser.userId}`
+    const begun = { startsAt: nextMinute, count: 4 }
+    await fresh.client.rateWindow.upsert({ where: { key }, create: { key, ...begun }, update: begun })
+    expect(await short('alderby', 2, organiser, { now, mostAMinute: 5 })).toMatchObject({ jars: 2 })
+    expect(await fresh.client.rateWindow.findUnique({ where: { key } })).toMatchObject({ startsAt: nextMinute, count: 5 })
+    expect(await short('alderby', 3, organiser, { now, mostAMinute: 5 })).toBeNull()
+    await fresh.client.rateWindow.delete({ where: { key } })
+  })
+
   it('sent again with its key is answered the same by the long way, and done once', async () => {
     const [key, input] = [randomUUID(), jam('elmsway', 3)]
     const first = await claimTheShortWay(tap(input, member, { key }))
