@@ -16,11 +16,12 @@ import type { Refusal } from '@/shared/wording/refusal'
 import type { FoundScenario } from './scenario-file'
 import type { Scenario } from './scenario-format'
 import { personFields, roleOf, scenarioSteps, type Path, type Step } from './scenario-steps'
+import { assumedOf } from './unlisted-pots'
 
-/** Something the app refused or the file has no place for, with its line. */
+/** Something the app refused, the file has no place for, or the file does not tell, with its line. */
 export interface Remark {
   readonly line: number
-  readonly kind: 'refused' | 'left alone'
+  readonly kind: 'refused' | 'left alone' | 'assumed'
   readonly message: string
 }
 
@@ -70,6 +71,7 @@ export async function loadScenario(
   entry.known.set(`household:${founder.household}`, String(made.householdId))
   const { steps, skipped } = scenarioSteps(scenario, founder.household)
   for (const { path, why } of skipped) entry.remarks.push({ line: lineOf(path), kind: 'left alone', message: why })
+  for (const { path, why } of assumedOf(scenario)) entry.remarks.push({ line: lineOf(path), kind: 'assumed', message: why })
 
   const isForDay = (step: Step) => DAY_COMMANDS.has(step.command)
   for (const step of steps.filter((each) => !isForDay(each))) await entry.make(step)

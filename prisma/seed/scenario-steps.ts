@@ -1,6 +1,7 @@
 import type { Role } from '@/shared/access/actor'
 import { recipeById } from '@/shared/recipes/recipe-library'
 import type { Scenario } from './scenario-format'
+import { fillTablesOf, unlistedPots } from './unlisted-pots'
 
 /** Where in the file a step comes from, as a path of keys and positions. */
 export type Path = readonly (string | number)[]
@@ -162,7 +163,7 @@ function kitchenStep(scenario: Scenario, days: DayPlan[]): Step {
     rackJars: mostJars,
     fridges: kitchen.refrigerators ?? 1,
     sinks: kitchen.sinks ?? 1,
-    fillTables: 1,
+    fillTables: fillTablesOf(scenario),
   })
   return { path: ['event', 'elevation_ft'], command: 'add-kitchen', input, keep: { field: 'kitchenId', as: 'kitchen' } }
 }
@@ -171,12 +172,12 @@ const METHODS = { boiling_water: 'boiling-water', atmospheric_steam: 'atmospheri
 const BURNERS = { gas: 'gas', 'portable electric': 'portable-electric', electric: 'electric-coil', induction: 'induction' } as const
 const JAR_SIZES = { half_pint: 'half-pint', pint: 'pint', quart: 'quart' } as const
 
-function equipmentSteps({ kitchen, pots, canners }: Scenario): Step[] {
+function equipmentSteps(scenario: Scenario): Step[] {
+  const { kitchen, pots, canners } = scenario
   const burners = kitchen.burners.map((burner, index) => {
     const shared = /share one/.test(burner.note ?? '')
     const circuit = burner.type === 'gas' ? '' : shared ? 'Shared circuit' : `Circuit ${burner.id}`
-    const keptFor =
-      burner.type === 'portable electric' ? ['brine', 'jars'] : /^pots only/.test(burner.note ?? '') ? ['kettle', 'brine', 'jars'] : []
+    const keptFor = usesOf(burner)
     const fields = {
       label: burner.id,
       kind: BURNERS[burner.type],
@@ -192,6 +193,9 @@ function equipmentSteps({ kitchen, pots, canners }: Scenario): Step[] {
     const keptFor = pot.use.startsWith('jar') ? 'jars' : pot.use
     return at(['pots', index], 'add-kettle', { label: pot.id, litres: pot.litres, material: 'stainless', keptFor })
   })
+  const unlisted = unlistedPots(scenario).map(({ path, label, litres }) =>
+    at(path, 'add-kettle', { label, litres, material: 'stainless', keptFor: 'any' }),
+  )
   const stands = canners.map((canner, index) => {
     const { half_pint: halfPints = 0, pint: pints = 0, quart: quarts = 0 } = canner.capacity
     const gauge = canner.gauge ?? null
@@ -206,7 +210,15 @@ function equipmentSteps({ kitchen, pots, canners }: Scenario): Step[] {
       quarts,
     })
   })
-  return [...burners, ...kettles, ...stands]
+  return [...burners, ...kettles, ...unlisted, ...stands]
+}
+
+const POT_USES = ['kettle', 'brine', 'jars']
+
+/** What a heat source is kept for; nothing named is anything. A portable one carries no canner. */
+function usesOf({ type, note = '' }: Scenario['kitchen']['burners'][number]): string[] {
+  if (type === 'portable electric') return /brine/.test(note) ? ['brine', 'jars'] : POT_USES
+  return /^pots only/.test(note) ? POT_USES : []
 }
 
 const at = (path: Path, command: string, fields: Record<string, unknown>): Step => ({
