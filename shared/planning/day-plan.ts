@@ -222,6 +222,8 @@ export type WayOut = {
     | { readonly kind: 'shorter-shifts'; readonly shifts: readonly ShorterShift[] }
     | { readonly kind: 'one-more-person'; readonly skills: readonly string[] }
     | { readonly kind: 'drop-preparation'; readonly preparationId: string }
+  /** Hours of people that are cut besides, where the room would hold too many at once and no change alone is enough. */
+  readonly besides?: readonly ShorterShift[]
   readonly fits: boolean
   /** Null when it does not fit. */
   readonly finishAt: KitchenTime | null

@@ -2,7 +2,7 @@ import { METHODS } from '@/shared/kitchen/methods'
 import type { PlanLimit, PlanRefusal, PlanTaskKind } from '@/shared/planning/day-plan'
 import type { DayProblem, PlanPreparation } from '@/shared/planning/day-problem'
 import { badNumber } from '@/shared/planning/check-numbers'
-import { cannerMinutesOfMethod } from '@/shared/planning/finish-bound'
+import { cannerMinutesOfMethod, loadMinutesOf } from '@/shared/planning/finish-bound'
 import { kettleHeatStop } from '@/shared/planning/kettle-heat'
 import { burnerServes, kettleHeat } from '@/shared/planning/kitchen-set-up'
 import { isUnowned, planNightBefore } from '@/shared/planning/night-before'
@@ -125,7 +125,9 @@ function countedRefusal(problem: DayProblem, split: Split, wanted: readonly Plan
     rackStop(problem, split) ??
     operatorHoursStop(problem, split.jobs) ??
     skillsStop(problem, wanted)
-  return stop ? { ...refusal(stop.limit, stop.needed, stop.available), at: stop.at ?? null, ...sizes } : null
+  if (!stop) return null
+  const loadCount = stop.limit.kind === 'canner-minutes' ? loadMinutesOf(problem, split.jobs, stop.limit.method).length : sizes.loadCount
+  return { ...refusal(stop.limit, stop.needed, stop.available), at: stop.at ?? null, ...sizes, loadCount }
 }
 
 function cannerMinutesStop(problem: DayProblem, jobs: readonly SplitJob[], method: (typeof METHODS)[number]): Stop | null {

@@ -33,17 +33,30 @@ const EARLIER_STEPS_MINUTES = [15, 30, 45, 60, 90] as const
 /**
  * Changes that might make a day fit, each planned again from the start.
  *
+ * Where none is enough alone and shifts overfill the room as well, each is tried once more together with shorter shifts. A day whose batches fit
+ * into no kettle has nothing to count: of its ways out only those that help are told.
+ *
  * Fitting ones come first, and of these the one that costs least: first what costs nothing, then time, a thing or a person, then jars. A longer
  * process time is offered only up to the 10 minutes at which jars need no boiling; none is ever offered shorter than published.
  */
 export function findWaysOut(problem: DayProblem): WayOut[] {
-  const measured = candidates(problem).map(measure)
-  return measured
+  const alone = candidates(problem).map(measure)
+  const told = splitDemand(problem).ok ? alone : alone.filter(({ way }) => way.fits)
+  return [...told, ...(alone.some(({ way }) => way.fits) ? [] : withShortShiftsBesides(problem))]
     .sort((a, b) => Number(b.way.fits) - Number(a.way.fits) || a.cost - b.cost || (a.way.finishAt ?? 0) - (b.way.finishAt ?? 0))
     .map(({ way }) => way)
 }
 
-function measure({ change, problem, cost }: Candidate): { way: WayOut; cost: number } {
+function withShortShiftsBesides(problem: DayProblem): Measured[] {
+  const cut = withShorterShifts(problem)
+  if (!cut) return []
+  const both = candidates(cut.problem).map(measure)
+  return both.filter(({ way }) => way.fits).map(({ way, cost }) => ({ way: { ...way, besides: cut.shifts }, cost: cost + COST.shifts }))
+}
+
+type Measured = { readonly way: WayOut; readonly cost: number }
+
+function measure({ change, problem, cost }: Candidate): Measured {
   const planned = plannedAgain(problem)
   if (!planned.ok) {
     const cannerMinutesByMethod = minutesByMethod(problem)
@@ -56,7 +69,8 @@ function measure({ change, problem, cost }: Candidate): { way: WayOut; cost: num
 /** Needed and available canner minutes over all methods of a day, planned or not; zeros when the demand cannot be split. */
 export const cannerMinutesOfDay = (problem: DayProblem): WayOut['cannerMinutes'] => sumOf(minutesByMethod(problem))
 
-function minutesByMethod(problem: DayProblem): WayOut['cannerMinutesByMethod'] {
+/** The same method by method: what one has too many of does not help another. */
+export function minutesByMethod(problem: DayProblem): WayOut['cannerMinutesByMethod'] {
   const split = splitDemand(problem)
   const jobs = split.ok ? split.value.jobs : []
   return METHODS.map((method) => cannerMinutesOfMethod(problem, jobs, method)).filter(({ needed }) => needed > 0)

@@ -184,8 +184,12 @@ function nextStep(limit: PlanLimit): string {
 /** A change as an imperative with its measured effect: "Run 10 min and wash the jars hot: 410 of 430 canner min, finish 21:25". */
 export function sayWayOut(problem: DayProblem, way: WayOut): string {
   const { needed, available } = way.cannerMinutes
-  return `${sayChange(problem, way.change)}: ${needed} of ${available} canner min, ${sayEffect(way)}`
+  return `${sayChanges(problem, way)}: ${needed} of ${available} canner min, ${sayEffect(way)}`
 }
+
+/** The change, and whose hours are cut besides: "One more pressure canner, and Eko goes at 12:30". */
+export const sayChanges = (problem: DayProblem, { change, besides = [] }: WayOut): string =>
+  [sayChange(problem, change), ...(besides.length > 0 ? [`and ${sayShorterShifts(problem, besides)}`] : [])].join(', ')
 
 /** "finish 21:25", or "still 23 boiling-water canner min short". */
 export function sayEffect({ fits, finishAt, cannerMinutesByMethod }: WayOut): string {

@@ -10,7 +10,7 @@ import { planChangeText } from '@/shared/day/apply-plan-change'
 import type { PlanRefusal, WayOut } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { formatClock } from '@/shared/time/kitchen-time'
-import { sayChange, sayEffect, sayPlanRefusal } from '@/shared/wording/say-plan'
+import { sayChanges, sayEffect, sayPlanRefusal } from '@/shared/wording/say-plan'
 
 const COLUMNS = [
   { key: 'change', head: 'Change' },
@@ -67,9 +67,9 @@ function WaysOut({ problem, waysOut, dayPath }: WaysOutProps) {
 
 /** A way out with its measured effect; a limit that is met before any canner is counted has no canner minutes to show. */
 const rowOf = (problem: DayProblem, way: WayOut, dayPath: string | undefined) => ({
-  id: JSON.stringify(way.change),
+  id: JSON.stringify([way.change, way.besides]),
   cells: {
-    change: sayChange(problem, way.change),
+    change: sayChanges(problem, way),
     minutes: way.cannerMinutes.available > 0 && `${way.cannerMinutes.needed} of ${way.cannerMinutes.available}`,
     fits: way.finishAt === null ? `No, ${sayEffect(way)}` : `Yes, canners empty ${formatClock(way.finishAt)}`,
     act: dayPath !== undefined && way.fits && action(way.change, dayPath),

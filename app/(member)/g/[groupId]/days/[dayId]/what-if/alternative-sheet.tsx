@@ -9,7 +9,8 @@ import { freshKey } from '@/lib/http/fresh-key'
 import type { Compared } from '@/lib/queries/what-if'
 import { planChangeText } from '@/shared/day/apply-plan-change'
 import { type Alternative, figuresOf, jarsLost } from '@/shared/day/what-if'
-import { cannerMinutesOfDay } from '@/shared/planning/ways-out'
+import { cannerName } from '@/shared/kitchen/methods'
+import { minutesByMethod } from '@/shared/planning/ways-out'
 import { formatClock } from '@/shared/time/kitchen-time'
 import { sayChange } from '@/shared/wording/say-plan'
 import { sayEarlier, sayLost, sayWorkMinutes } from '@/shared/wording/say-what-if'
@@ -64,11 +65,14 @@ function Planned({ column: { problem, plan, alternative }, base }: { column: Com
 }
 
 function Counted({ problem, says }: { problem: Compared['problem']; says: string }) {
-  const { needed, available } = cannerMinutesOfDay(problem)
+  const facts = minutesByMethod(problem).map(({ method, needed, available }) => ({
+    label: `Time of ${cannerName(method)}s`,
+    value: needed > available ? `${needed} of ${available} min, ${needed - available} short` : `${needed} of ${available} min`,
+  }))
   return (
     <>
       <p className="said">{says}</p>
-      <Facts facts={[{ label: 'Canner time', value: `${needed} of ${available} min` }]} />
+      {facts.length > 0 && <Facts facts={facts} />}
     </>
   )
 }
