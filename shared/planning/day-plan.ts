@@ -225,6 +225,8 @@ export type WayOut = {
   /** Hours of people that are cut besides, where the room would hold too many at once and no change alone is enough. */
   readonly besides?: readonly ShorterShift[]
   readonly fits: boolean
+  /** What stops the day with this change, where something still does. */
+  readonly stoppedBy?: Omit<PlanRefusal, 'waysOut'>
   /** Null when it does not fit. */
   readonly finishAt: KitchenTime | null
   readonly cannerMinutes: CannerMinutes

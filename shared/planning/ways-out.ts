@@ -60,7 +60,8 @@ function measure({ change, problem, cost }: Candidate): Measured {
   const planned = plannedAgain(problem)
   if (!planned.ok) {
     const cannerMinutesByMethod = minutesByMethod(problem)
-    return { way: { change, fits: false, finishAt: null, cannerMinutes: sumOf(cannerMinutesByMethod), cannerMinutesByMethod }, cost }
+    const cannerMinutes = sumOf(cannerMinutesByMethod)
+    return { way: { change, fits: false, stoppedBy: planned.problem, finishAt: null, cannerMinutes, cannerMinutesByMethod }, cost }
   }
   const { finishAt, cannerMinutes, cannerMinutesByMethod } = planned.value
   return { way: { change, fits: true, finishAt, cannerMinutes, cannerMinutesByMethod }, cost }

@@ -198,6 +198,12 @@ export function sayEffect({ fits, finishAt, cannerMinutesByMethod }: WayOut): st
   return short ? `still ${-short.slack} ${cannerName(short.method)} min short` : 'still does not fit'
 }
 
+/** What stops the day with this change still: "No, still 23 boiling-water canner min short", "No. 2 fill tables are not enough …". */
+export const sayWhyNot = (problem: DayProblem, way: WayOut): string =>
+  way.stoppedBy && way.cannerMinutesByMethod.every(({ slack }) => slack >= 0)
+    ? `No. ${sayLimit(problem, way.stoppedBy)}`
+    : `No, ${sayEffect(way)}`
+
 /** The change alone: "One batch fewer of Plum jam (8 half-pints less)". */
 export function sayChange(problem: DayProblem, change: WayOut['change']): string {
   switch (change.kind) {

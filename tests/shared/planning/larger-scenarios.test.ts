@@ -14,7 +14,7 @@ import { withShorterShifts } from '@/shared/planning/shorter-shifts'
 import { splitDemand } from '@/shared/planning/split-demand'
 import { findWaysOut } from '@/shared/planning/ways-out'
 import { parseClock } from '@/shared/time/kitchen-time'
-import { sayPlanRefusal, sayWayOut } from '@/shared/wording/say-plan'
+import { sayPlanRefusal, sayWayOut, sayWhyNot } from '@/shared/wording/say-plan'
 import { s2DayProblem, s2FifthCanner, s2NineOClock, s2ShiftsCapped, s2TenTomatoLoads } from '@/tests/fixtures/s2-day-problem'
 import { s3Days } from '@/tests/fixtures/s3-day-problems'
 import { checkDayPlan } from '@/tests/support/check-day-plan'
@@ -97,6 +97,10 @@ describe('the Bench Harvest day at 4,300 ft', () => {
   it('as its people offered their hours, fits with a change and shorter shifts together, where neither is enough alone', () => {
     const waysOut = findWaysOut(s2DayProblem)
     expect(waysOut.filter(({ fits, besides }) => fits && !besides)).toEqual([])
+    const alone = waysOut.find(({ change, fits }) => !fits && change.kind === 'one-more-canner')
+    expect(alone && sayWhyNot(s2DayProblem, alone)).toBe('No. 35 people would be in the room at once; 32 may be.')
+    const moved = waysOut.find(({ change, fits }) => !fits && change.kind === 'move-to-pressure')
+    expect(moved && sayWhyNot(s2DayProblem, moved)).toBe('No, still 23 boiling-water canner min short')
     const canner = waysOut.find(({ change, fits }) => fits && change.kind === 'one-more-canner')
     expect(canner && sayWayOut(s2DayProblem, canner)).toBe(
       'One more boiling-water canner with a burner of its own, and Elio, Freya and Gus go at 12:00: 2637 of 3255 canner min, finish 17:08',

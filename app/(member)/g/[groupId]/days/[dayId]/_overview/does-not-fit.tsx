@@ -10,7 +10,7 @@ import { planChangeText } from '@/shared/day/apply-plan-change'
 import type { PlanRefusal, WayOut } from '@/shared/planning/day-plan'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { formatClock } from '@/shared/time/kitchen-time'
-import { sayChanges, sayEffect, sayPlanRefusal } from '@/shared/wording/say-plan'
+import { sayChanges, sayPlanRefusal, sayWhyNot } from '@/shared/wording/say-plan'
 
 const COLUMNS = [
   { key: 'change', head: 'Change' },
@@ -71,7 +71,7 @@ const rowOf = (problem: DayProblem, way: WayOut, dayPath: string | undefined) =>
   cells: {
     change: sayChanges(problem, way),
     minutes: way.cannerMinutes.available > 0 && `${way.cannerMinutes.needed} of ${way.cannerMinutes.available}`,
-    fits: way.finishAt === null ? `No, ${sayEffect(way)}` : `Yes, canners empty ${formatClock(way.finishAt)}`,
+    fits: way.finishAt === null ? sayWhyNot(problem, way) : `Yes, canners empty ${formatClock(way.finishAt)}`,
     act: dayPath !== undefined && way.fits && action(way.change, dayPath),
   },
 })
