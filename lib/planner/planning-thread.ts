@@ -14,6 +14,9 @@ const THREAD_FILE = join(process.cwd(), 'lib', 'cli', 'planner-thread.mjs')
 /** Of old objects; a day of a hundred loads takes a fifth of it. */
 const MOST_MEGABYTES = 512
 
+/** More questions than that wait for no thread: the last would be answered when nobody looks any more. */
+const MOST_WAITING = 16
+
 /** A page that waits for longer is given up by whoever looks at it. */
 const LONGEST_MS = 60_000
 
@@ -37,8 +40,10 @@ export class PlanningThread {
     this.#longestMs = longestMs
   }
 
-  /** Fails with `PlanningBrokeOff` where the thread is lost over it or takes too long; the questions behind it are still answered. */
+  /** Fails with `PlanningBrokeOff` where the thread is lost over it, takes too long, or has too many questions before it; the questions behind it are still answered. */
   ask<Kind extends PlanQuestion>(kind: Kind, asked: Asked<Kind>): Promise<Answered<Kind>> {
+    if (this.#waiting.length >= MOST_WAITING)
+      return Promise.reject(new PlanningBrokeOff('Too many plans are being worked out at the same time.'))
     return new Promise<Answered<Kind>>((resolve, reject) => {
       this.#waiting.push({ order: { kind, asked }, resolve, reject })
       this.#next()

@@ -1,7 +1,7 @@
 import 'server-only'
 import type { DayOutlook } from '@/lib/queries/day-outlook'
 import { readDayProblem } from '@/lib/queries/day-problem'
-import { changedOnce, plannedForPage } from '@/lib/services/day/remembered-plans'
+import { changedOnce, orNull, plannedForPage } from '@/lib/services/day/remembered-plans'
 import { readPlanChange } from '@/shared/day/apply-plan-change'
 import { isSearchedApart } from '@/shared/day/day-size'
 
@@ -11,7 +11,9 @@ export async function triedOutlook(groupId: string, dayId: string, text: string)
   const read = change && (await readDayProblem(groupId, dayId))
   // A surer plan is found by planning the day many times over: not while a page waits for a large one.
   if (read && change.kind === 'surer' && isSearchedApart(read.problem)) return null
-  const changed = read && (await changedOnce(read.problem, change))
-  if (!changed?.ok) return null
+  if (!read) return null
+  const changed = await orNull(changedOnce(read.problem, change))
+  if (changed === null) return { problem: read.problem, outcome: null, stored: null, isOutdated: false, isOfOffer: false }
+  if (!changed.ok) return null
   return { problem: changed.value, outcome: await plannedForPage(changed.value), stored: null, isOutdated: false, isOfOffer: false }
 }

@@ -8,7 +8,8 @@ import { isSearchedApart } from '@/shared/day/day-size'
 import type { DayProblem } from '@/shared/planning/day-problem'
 import { ok, type Result, refuse } from '@/shared/result/result'
 import { badInput, notFound, notNow, type Refusal } from '@/shared/wording/refusal'
-import { changedOnce } from './remembered-plans'
+import { planningBrokeOff } from '@/shared/wording/say-search'
+import { changedOnce, orNull } from './remembered-plans'
 
 /** What is to be planned of a day now, with the change that the organiser chose; refused when a process is another one than when it was looked up. */
 export async function problemToPlan(
@@ -32,7 +33,8 @@ async function withChange(problem: DayProblem, text: string | undefined): Promis
   const change = readPlanChange(text)
   if (change?.kind === 'boiled-in-canners') return refuse(badInput({ change: ['Say on the recipes page how the jars are made ready.'] }))
   if (change?.kind === 'surer' && isSearchedApart(problem)) return refuse(TOO_LARGE_FOR_SURER)
-  const changed = change && (await changedOnce(problem, change))
+  const changed = change && (await orNull(changedOnce(problem, change)))
+  if (changed === null && change) return refuse(planningBrokeOff('The surer plan could not be worked out.'))
   return changed?.ok ? changed : refuse(badInput({ change: ['Choose one of the changes on the page.'] }))
 }
 

@@ -39,25 +39,27 @@ export async function plannedWaysOut(problem: DayProblem): Promise<readonly WayO
   return planned && !planned.ok ? planned.problem.waysOut : null
 }
 
-const orNull = <Answer>(asked: Promise<Answer>): Promise<Answer | null> =>
+/** What a page does without where the planner broke off. */
+export const orNull = <Answer>(asked: Promise<Answer>): Promise<Answer | null> =>
   asked.catch((error: unknown) => {
     if (error instanceof PlanningBrokeOff) return null
     throw error
   })
 
-/** What happens to a plan if something slips. */
-export const plannedSlips = (problem: DayProblem, plan: DayPlan): Promise<Slip[]> => askPlanner('slips', { problem, plan })
+/** What happens to a plan if something slips; null where the planner broke off. */
+export const plannedSlips = (problem: DayProblem, plan: DayPlan): Promise<Slip[] | null> => orNull(askPlanner('slips', { problem, plan }))
 
-/** What a day becomes by a change; a surer plan takes many plans, everything else is read off at once. */
+/** What a day becomes by a change; a surer plan takes many plans and may break off, everything else is read off at once. */
 export async function changedOnce(problem: DayProblem, change: PlanChange): Promise<ReturnType<typeof applyPlanChange>> {
   return change.kind === 'surer' ? askPlanner('change', { problem, change }) : applyPlanChange(problem, change)
 }
 
-/** The plan played a thousand times; a large one seldomer. */
-export const plannedReplay = (problem: DayProblem, plan: DayPlan): Promise<PlanReplay> => askPlanner('replay', { problem, plan })
+/** The plan played a thousand times, a large one seldomer; null where the planner broke off. */
+export const plannedReplay = (problem: DayProblem, plan: DayPlan): Promise<PlanReplay | null> =>
+  orNull(askPlanner('replay', { problem, plan }))
 
-/** Whether the day still fits when people stay away. */
-export const plannedAbsence = (problem: DayProblem): Promise<AbsenceMargin> => askPlanner('absence', problem)
+/** Whether the day still fits when people stay away; null where the planner broke off. */
+export const plannedAbsence = (problem: DayProblem): Promise<AbsenceMargin | null> => orNull(askPlanner('absence', problem))
 
 /** In so many of ten days the last kettle's canner is empty in time. */
 const SURE_ENOUGH = 0.9

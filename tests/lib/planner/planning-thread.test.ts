@@ -61,6 +61,14 @@ describe('a thread that plans', () => {
     expect(await outcome(planner.ask('once', s1DayProblem))).toBe('answered')
   })
 
+  it('has sixteen questions wait and no more: the next is refused at once, in words', async () => {
+    const planner = thread({ file: ENDLESS, longestMs: 60_000 })
+    const waiting = Array.from({ length: 17 }, () => outcome(planner.ask('once', s1DayProblem))) // one is under way
+    expect(await outcome(planner.ask('once', NO_BURNER))).toBe('Too many plans are being worked out at the same time.')
+    for (const _ of waiting) await planner.stop()
+    expect(new Set(await Promise.all(waiting))).toEqual(new Set(['The thread that planned was ended.']))
+  })
+
   it('that dies of its question says so', async () => {
     const planner = thread()
     const broken = { ...s1DayProblem, preparations: null } as never

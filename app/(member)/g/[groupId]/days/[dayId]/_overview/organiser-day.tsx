@@ -91,13 +91,12 @@ async function Outlook({ outlook: { problem, outcome }, day, stock, path }: Outl
   if (outcome === null) return <LargeDay problem={problem} />
   if (!outcome.ok) return <DoesNotFit problem={problem} refusal={outcome.problem} dayPath={path} />
   const plan = outcome.value
+  const slips = isSearchedApart(problem) ? null : await plannedSlips(problem, plan)
   return (
     <>
       <CannerTime problem={problem} plan={plan} />
       <NearlyFull measures={dayMeasures(problem, plan, stock, day)} />
-      {!isSearchedApart(problem) && (
-        <SlipTable slips={await plannedSlips(problem, plan)} emptyBy={problem.window.cannersEmptyBy} planPath={`${path}/plan`} />
-      )}
+      {slips && <SlipTable slips={slips} emptyBy={problem.window.cannersEmptyBy} planPath={`${path}/plan`} />}
     </>
   )
 }

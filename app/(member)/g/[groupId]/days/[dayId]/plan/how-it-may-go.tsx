@@ -20,6 +20,7 @@ type Props = Planned & {
 /** How the day ends when cutting, cooking and heating take as long as they like, in words; and the plan that ends more surely. */
 export async function HowItMayGo({ problem, plan, planPath, asksWhoMayMiss = false }: Props) {
   const replay = await plannedReplay(problem, plan)
+  if (!replay) return <NotPlayed />
   const isLarge = isSearchedApart(problem)
   const broken = [
     ...replay.brokenWaits.map((wait) => ({ chance: wait.chance, says: sayBrokenWait(plan, wait) })),
@@ -43,7 +44,7 @@ export async function HowItMayGo({ problem, plan, planPath, asksWhoMayMiss = fal
       )}
       {asksWhoMayMiss && !isLarge && (
         <p id="who-may-miss">
-          <b>{sayAbsence(problem, await plannedAbsence(problem))}</b>
+          <WhoMayMiss problem={problem} />
         </p>
       )}
       {planPath && isLarge && (
@@ -74,3 +75,14 @@ export async function HowItMayGo({ problem, plan, planPath, asksWhoMayMiss = fal
 }
 
 const OUT_OF = { 0.8: '8 of 10', 0.9: '9 of 10', 0.95: '19 of 20' } as const
+
+const NotPlayed = () => (
+  <Sheet lid="flat" lidWords="Not worked through" title="How the day may go">
+    <p>Playing the day through took too long. The timetable stands; look here again in a minute.</p>
+  </Sheet>
+)
+
+async function WhoMayMiss({ problem }: Pick<Planned, 'problem'>) {
+  const margin = await plannedAbsence(problem)
+  return margin ? <b>{sayAbsence(problem, margin)}</b> : 'Planning it without them took too long; ask again in a minute.'
+}
