@@ -6,6 +6,7 @@ import { makeSerial } from '@/shared/trace/jar-serial'
 import type { LabelFacts } from '@/shared/trace/label-facts'
 import { POINTS_PER_MM } from '@/shared/trace/label-layout'
 import { LABEL_SHEETS, type LabelSheet, labelSheet } from '@/shared/trace/label-sheets'
+import { DILL_PICKLES_LABEL } from '@/tests/fixtures/dill-pickles-label'
 import { filledPaths, pdfText, readQrCodes } from '@/tests/support/read-pdf'
 
 const sheet = labelSheet('a4-2x4') as LabelSheet
@@ -14,17 +15,9 @@ const print: LabelPrint = { sheet, title: 'Labels, batch D3', printedAt: new Dat
 const serialOf = (number: number) => makeSerial(Uint8Array.from({ length: 9 }, (_, index) => (number * 37 + index * 91) % 256))
 
 const jar = (number: number, change: Partial<LabelFacts> = {}): LabelFacts => ({
-  product: 'Dill pickles',
-  size: 'pint',
-  pattern: 'hatch',
-  allergens: ['mustard'],
-  cannedOn: '2027-08-26',
-  process: 'Boiling water, 10 min, 650 ft (198 m)',
-  lotNumber: 'FH-270826-D3-C06-22',
+  ...DILL_PICKLES_LABEL,
   serial: serialOf(number),
   jarLabel: `D3-0${number}`,
-  group: 'Fern Hollow',
-  origin: 'https://jars.example',
   ...change,
 })
 

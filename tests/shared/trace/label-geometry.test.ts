@@ -5,26 +5,14 @@ import type { LabelFacts } from '@/shared/trace/label-facts'
 import { layOutLabel, POINTS_PER_MM } from '@/shared/trace/label-layout'
 import { type Mark, sunkLid } from '@/shared/trace/label-marks'
 import { type LabelSheetId, labelSheet } from '@/shared/trace/label-sheets'
+import { DILL_PICKLES_LABEL } from '@/tests/fixtures/dill-pickles-label'
 
 /** Slab letters 0.62 of their size wide, all others 0.55. */
 const measure: Measure = (text, font, size) => [...text].length * size * (font === 'slab' ? 0.62 : 0.55)
 
-const PICKLES: LabelFacts = {
-  product: 'Dill pickles',
-  size: 'pint',
-  pattern: 'hatch',
-  allergens: ['mustard'],
-  cannedOn: '2027-08-26',
-  process: 'Boiling water, 10 min, 650 ft (198 m)',
-  lotNumber: 'FH-270826-D3-C06-22',
-  serial: '7KQM2XTRW9HC4P',
-  jarLabel: 'D3-01',
-  group: 'Fern Hollow',
-  origin: 'https://jars.example',
-}
-const COLD: LabelFacts = { ...PICKLES, isCold: true, process: '' }
+const COLD: LabelFacts = { ...DILL_PICKLES_LABEL, isCold: true, process: '' }
 const LONG: LabelFacts = {
-  ...PICKLES,
+  ...DILL_PICKLES_LABEL,
   product: 'Bread and butter pickles with onions and turmeric',
   allergens: ['celery', 'mustard', 'sulphites'],
 }
@@ -63,12 +51,12 @@ const KEPT = new Map(
 )
 
 const CASES: readonly (readonly [string, LabelFacts, LabelSheetId])[] = [
-  ['tall, of a sealed jar', PICKLES, 'a4-2x4'],
+  ['tall, of a sealed jar', DILL_PICKLES_LABEL, 'a4-2x4'],
   ['of 51 mm, of a jar kept cold', COLD, 'letter-2x5'],
   ['tall, with a name of two lines and three allergens', LONG, 'a4-2x4-cut'],
-  ['of 38 mm, of a sealed jar', PICKLES, 'a4-2x7'],
-  ['of 38 mm, with nothing to avoid', { ...PICKLES, allergens: [] }, 'a4-2x7'],
-  ['of an inch, of a sealed jar', PICKLES, 'letter-3x10'],
+  ['of 38 mm, of a sealed jar', DILL_PICKLES_LABEL, 'a4-2x7'],
+  ['of 38 mm, with nothing to avoid', { ...DILL_PICKLES_LABEL, allergens: [] }, 'a4-2x7'],
+  ['of an inch, of a sealed jar', DILL_PICKLES_LABEL, 'letter-3x10'],
   ['of an inch, wide, with a name of two lines', { ...LONG, allergens: ['mustard'] }, 'letter-2x10'],
   ['of an inch, of a jar kept cold', { ...COLD, allergens: [] }, 'letter-2x10'],
 ]
@@ -83,7 +71,7 @@ describe('the marks of a label', () => {
   })
 
   it('of 99.1 × 67.7 mm lie by the measures of a tall label', () => {
-    const marks = layOut(PICKLES, 'a4-2x4')
+    const marks = layOut(DILL_PICKLES_LABEL, 'a4-2x4')
     const mm = (points: number) => points / POINTS_PER_MM
     const text = (words: string) => marks.flatMap((mark) => (mark.kind === 'text' && mark.text === words ? [mark] : []))[0]
     // 5 mm spine and 3 mm to the letters; 3 mm free on the right and below.
@@ -113,13 +101,13 @@ describe('the marks of a label', () => {
     [80, 36, 3.4],
     [80, 35.9, 2.4],
   ])('of %f × %f mm have a spine of %f mm: the scale goes by both measures', (width, height, spine) => {
-    const layout = layOutLabel({ ...PICKLES, allergens: [], process: '' }, width, height, measure)
+    const layout = layOutLabel({ ...DILL_PICKLES_LABEL, allergens: [], process: '' }, width, height, measure)
     const [first] = layout.ok ? layout.value : []
     expect(first?.kind === 'spine' && first.width / POINTS_PER_MM).toBeCloseTo(spine, 6)
   })
 
   it('is refused when its width does not even leave the smallest letters', () => {
-    expect(layOutLabel(PICKLES, 30, 25.4, measure).ok).toBe(false)
+    expect(layOutLabel(DILL_PICKLES_LABEL, 30, 25.4, measure).ok).toBe(false)
   })
 })
 

@@ -14,26 +14,13 @@ import {
 import { layOutLabel, POINTS_PER_MM } from '@/shared/trace/label-layout'
 import type { Mark } from '@/shared/trace/label-marks'
 import { LABEL_SHEETS } from '@/shared/trace/label-sheets'
+import { DILL_PICKLES_LABEL } from '@/tests/fixtures/dill-pickles-label'
 
 /** Every character 0.55 of its size wide, a little wider than the real faces are on the average. */
 const measure: Measure = (text, font, size) => [...text].length * size * (font === 'slab' ? 0.62 : 0.55)
 
-const PICKLES: LabelFacts = {
-  product: 'Dill pickles',
-  size: 'pint',
-  pattern: 'hatch',
-  allergens: ['mustard'],
-  cannedOn: '2027-08-26',
-  process: 'Boiling water, 10 min, 650 ft (198 m)',
-  lotNumber: 'FH-270826-D3-C06-22',
-  serial: '7KQM2XTRW9HC4P',
-  jarLabel: 'D3-01',
-  group: 'Fern Hollow',
-  origin: 'https://jars.example',
-}
-
 /** No process: the same food for the fridge or the freezer. */
-const KEPT_COLD: LabelFacts = { ...PICKLES, isCold: true, process: '', lotNumber: 'FH-270826-D3-C00-40' }
+const KEPT_COLD: LabelFacts = { ...DILL_PICKLES_LABEL, isCold: true, process: '', lotNumber: 'FH-270826-D3-C00-40' }
 
 function layOut(facts: LabelFacts, width = 99.1, height = 67.7): readonly Mark[] {
   const layout = layOutLabel(facts, width, height, measure)
@@ -49,7 +36,7 @@ const wordsOf = (marks: readonly Mark[]) =>
 
 describe('a label', () => {
   it('says what is in the jar, from when, until when, what it contains, how to keep it and whom to ask', () => {
-    const words = wordsOf(layOut(PICKLES))
+    const words = wordsOf(layOut(DILL_PICKLES_LABEL))
     for (const part of [
       'Dill pickles',
       '1 pint',
@@ -78,7 +65,7 @@ describe('a label', () => {
     const curves = (each: readonly Mark[]) => each.filter((mark) => mark.kind === 'stroke' && mark.path.includes('C')).length
     for (const { id, labelWidth, labelHeight } of LABEL_SHEETS)
       expect(
-        [KEPT_COLD, PICKLES].map((facts) => curves(layOut(facts, labelWidth, labelHeight))),
+        [KEPT_COLD, DILL_PICKLES_LABEL].map((facts) => curves(layOut(facts, labelWidth, labelHeight))),
         id,
       ).toEqual([0, 1])
   })
@@ -86,7 +73,7 @@ describe('a label', () => {
   it.each(LABEL_SHEETS.map((sheet) => [sheet.id, sheet] as const))(
     'stays inside its edges on %s, with nothing over anything else',
     (_id, sheet) => {
-      for (const facts of [PICKLES, { ...PICKLES, product: 'Plum jam with star anise', allergens: [] }, KEPT_COLD]) {
+      for (const facts of [DILL_PICKLES_LABEL, { ...DILL_PICKLES_LABEL, product: 'Plum jam with star anise', allergens: [] }, KEPT_COLD]) {
         const marks = layOut(facts, sheet.labelWidth, sheet.labelHeight)
         const [right, bottom] = [sheet.labelWidth * POINTS_PER_MM, sheet.labelHeight * POINTS_PER_MM]
         const boxes = marks.flatMap((mark) => {
@@ -117,7 +104,8 @@ describe('a label', () => {
   )
 
   it('keeps letters at 8 points and more on the large labels, and 5.5 on the smallest', () => {
-    const smallest = (width: number, height: number) => Math.min(...textsOf(layOut(PICKLES, width, height)).map(({ size }) => size))
+    const smallest = (width: number, height: number) =>
+      Math.min(...textsOf(layOut(DILL_PICKLES_LABEL, width, height)).map(({ size }) => size))
     expect(smallest(99.1, 67.7)).toBeGreaterThanOrEqual(8)
     expect(smallest(99.1, 38.1)).toBeGreaterThanOrEqual(6.5)
     expect(smallest(66.675, 25.4)).toBeGreaterThanOrEqual(5.5)
@@ -125,7 +113,7 @@ describe('a label', () => {
 
   it('leaves the process out before how to keep the jar, and never the rest, however small', () => {
     const long = {
-      ...PICKLES,
+      ...DILL_PICKLES_LABEL,
       process: 'Boiling water, first 10 min and then some more, 650 ft (198 m), as the guide says for pints, raw pack',
     }
     const words = wordsOf(layOut(long, 66.675, 25.4))
@@ -136,15 +124,15 @@ describe('a label', () => {
   })
 
   it('is refused rather than printed without an allergen or the notice of the group', () => {
-    const many = { ...PICKLES, allergens: Array.from({ length: 30 }, (_, index) => `allergen ${index}`) }
+    const many = { ...DILL_PICKLES_LABEL, allergens: Array.from({ length: 30 }, (_, index) => `allergen ${index}`) }
     expect(layOutLabel(many, 66.675, 25.4, measure)).toEqual({ ok: false, problem: { kind: 'label-too-small', product: 'Dill pickles' } })
-    const wordy = { ...PICKLES, notice: 'This food was made in a home kitchen that nobody inspects. '.repeat(3) }
+    const wordy = { ...DILL_PICKLES_LABEL, notice: 'This food was made in a home kitchen that nobody inspects. '.repeat(3) }
     expect(layOutLabel(wordy, 66.675, 25.4, measure).ok).toBe(false)
     expect(wordsOf(layOut(wordy))).toContain('inspects.')
   })
 
   it('fits long words and strips what turns writing round', () => {
-    const long = layOut({ ...PICKLES, product: `Donaudampfschifffahrts\u202Egurken${'x'.repeat(300)}` })
+    const long = layOut({ ...DILL_PICKLES_LABEL, product: `Donaudampfschifffahrts\u202Egurken${'x'.repeat(300)}` })
     const title = textsOf(long).filter(({ font, text }) => font === 'slab' && text.includes('x'))
     expect(title.length).toBeGreaterThan(0)
     expect(title.at(-1)?.text.endsWith('…')).toBe(true)
