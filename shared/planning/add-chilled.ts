@@ -36,7 +36,7 @@ export function addChilled(problem: DayProblem, plan: DayPlan): Result<DayPlan, 
   const placed: PlacedChilled[] = []
   for (const work of wanted) {
     const split = splitIntoBatches(problem, work)
-    if (!split.ok) return refuse({ kind: 'does-not-fit', ...split.problem, at: null, batchCount: 0, loadCount: 0 })
+    if (!split.ok) return refuse({ kind: 'does-not-fit', ...split.problem, at: null, loadCount: 0 })
     for (const batch of split.value) {
       const { peopleArriveAt, briefingMinutes, cannersEmptyBy } = problem.window
       const ends = fillEnds('ahead', peopleArriveAt + briefingMinutes, cannersEmptyBy)
@@ -60,7 +60,7 @@ function stepsBefore(problem: DayProblem, placed: readonly PlacedChilled[]): Res
       if (!isUnowned(step)) steps.push(step)
       else {
         const limit = { kind: 'lead-step', preparationId: work.id, label: step.label } as const
-        return refuse({ kind: 'does-not-fit', limit, needed: 1, available: 0, at: null, batchCount: 0, loadCount: 0 })
+        return refuse({ kind: 'does-not-fit', limit, needed: 1, available: 0, at: null, loadCount: 0 })
       }
     }
   }

@@ -242,7 +242,7 @@ export type PlanRefusal = {
   readonly available: number
   /** Where in the day it binds, when one moment can be named. */
   readonly at: KitchenTime | null
-  readonly batchCount: number
+  /** Loads of the day; of one method alone where its canner minutes are the limit. */
   readonly loadCount: number
   /** Fitting ones first, then by least loss. */
   readonly waysOut: readonly WayOut[]

@@ -32,7 +32,7 @@ export function planOnce(problem: DayProblem, fillingsPerJob = FILLINGS_TRIED_PE
   const early = refusalBeforePlanning(problem)
   if (early) return refuse(early)
   const split = splitDemand(problem)
-  if (!split.ok) return refuse({ kind: 'does-not-fit', ...split.problem, at: null, batchCount: 0, loadCount: 0 })
+  if (!split.ok) return refuse({ kind: 'does-not-fit', ...split.problem, at: null, loadCount: 0 })
   const blocked = nothingBlocked()
   const { jobs } = split.value
   const bound = earliestFinish(problem, jobs)

@@ -41,7 +41,7 @@ export function refusalBeforePlanning(problem: DayProblem): PlainRefusal | null 
 /** Names the limit that most often stopped the timetables that were tried; ties go by the order of the causes. */
 export function blockedRefusal(problem: DayProblem, split: Split, blocked: Blocked): PlainRefusal {
   const [cause] = BLOCK_CAUSES.filter((name) => blocked[name] > 0).sort((a, b) => blocked[b] - blocked[a])
-  return { ...refusalFor(problem, cause ?? 'canner'), ...sizesOf(split) }
+  return { ...refusalFor(problem, cause ?? 'canner'), loadCount: loadsOf(split) }
 }
 
 const BLOCK_CAUSES: readonly Exclude<BlockCause, 'canner' | 'lock'>[] = [
@@ -78,13 +78,10 @@ const workOf = (preparation: PlanPreparation, stage: PlanTaskKind) =>
   stage === 'fill' ? preparation.fill : stage === 'prep' ? preparation.prep : stage === 'wash' ? preparation.wash : preparation.cook
 
 function refusal(limit: PlanLimit, needed: number, available: number): PlainRefusal {
-  return { kind: 'does-not-fit', limit, needed, available, at: null, batchCount: 0, loadCount: 0 }
+  return { kind: 'does-not-fit', limit, needed, available, at: null, loadCount: 0 }
 }
 
-const sizesOf = (split: Split) => ({
-  batchCount: split.jobs.reduce((sum, job) => sum + job.batches.length, 0),
-  loadCount: split.jobs.reduce((sum, job) => sum + job.loads.length, 0),
-})
+const loadsOf = (split: Split) => split.jobs.reduce((sum, job) => sum + job.loads.length, 0)
 
 /** A limit with both figures in its unit. */
 export type Stop = { readonly limit: PlanLimit; readonly needed: number; readonly available: number; readonly at?: KitchenTime }
@@ -116,7 +113,6 @@ function mostPeopleAtOnce(problem: DayProblem): number {
 }
 
 function countedRefusal(problem: DayProblem, split: Split, wanted: readonly PlanPreparation[]): PlainRefusal | null {
-  const sizes = sizesOf(split)
   const stop =
     METHODS.map((method) => cannerMinutesStop(problem, split.jobs, method)).find((found) => found !== null) ??
     headcountStop(problem) ??
@@ -126,8 +122,8 @@ function countedRefusal(problem: DayProblem, split: Split, wanted: readonly Plan
     operatorHoursStop(problem, split.jobs) ??
     skillsStop(problem, wanted)
   if (!stop) return null
-  const loadCount = stop.limit.kind === 'canner-minutes' ? loadMinutesOf(problem, split.jobs, stop.limit.method).length : sizes.loadCount
-  return { ...refusal(stop.limit, stop.needed, stop.available), at: stop.at ?? null, ...sizes, loadCount }
+  const loadCount = stop.limit.kind === 'canner-minutes' ? loadMinutesOf(problem, split.jobs, stop.limit.method).length : loadsOf(split)
+  return { ...refusal(stop.limit, stop.needed, stop.available), at: stop.at ?? null, loadCount }
 }
 
 function cannerMinutesStop(problem: DayProblem, jobs: readonly SplitJob[], method: (typeof METHODS)[number]): Stop | null {
